@@ -178,9 +178,7 @@ class Head:
         like_a_joint = head_words.BARE_JOINT.fullmatch(word) is not None and word.isupper()
         if placing and like_a_joint and not says(word, "x", "y", "moment"):
             raise no_joint(self.names, start, stop)
-        if self.pending not in ("angle", "across") or head_words.SIGNED.search(self.text, 0, start):
-            return False
-        if head_words.DROPS_OUT.match(self.text, stop):
+        if placing or not self.pending or head_words.is_no_line(self.text, start, stop):
             return False
         way = direction(word, self.names, 90.0 * (self.pending == "across"))
         if way is None:

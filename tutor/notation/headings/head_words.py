@@ -153,9 +153,14 @@ def in_turn(word: str, text: str, stop: int) -> bool:
     return low in _IN_TURN or (low == "instead" and _INSTEAD.match(text, stop) is not None)
 
 
-SIGNED = re.compile(r"[ (][-+]$")
+_SIGNED = re.compile(r"[ (][-+]$")
 """What stands before a word that is a term and no line that forces are added along: its sign."""
-DROPS_OUT = re.compile(
+_DROPS_OUT = re.compile(
     r" +(?:drops?|falls?|goes|vanish(?:es)?|disappears?|cancels?|has +no|plays +no|does(?: +not|n['’]?t))\b"
 )
 """What is said behind a force that has no part in a sum: it is no line along which forces are added."""
+
+
+def is_no_line(text: str, start: int, stop: int) -> bool:
+    """Whether a word is a term of a sum or drops out of it, and no line that forces are added along."""
+    return bool(_SIGNED.search(text, 0, start) or _DROPS_OUT.match(text, stop))
