@@ -12,12 +12,15 @@ from collections.abc import Collection
 
 from tutor.judge.about import Value
 from tutor.judge.verdict import Verdict
+from tutor.judge.way_unread import size_alone
 from tutor.notation import Line, Names, Side
-from tutor.notation.elements.lexicon import WAYS, says
+from tutor.notation.elements.lexicon import WAYS, folded, says
 from tutor.notation.elements.tree import Span
 from tutor.notation.naming.symbols import NAME
+from tutor.notation.sentences.value_words import MEMBERS, SUPPORTS
 
 _APART = re.compile(r"[,;:.…!?|%/#\t–—-]")
+_MARKED = re.compile(r"[,;:]")
 _OF_A_WAY = frozenset(("sign", "sense", "tension-compression", "pull-push", "side", "turning"))
 _SETS_OTHERWISE = re.compile(
     r"\b(?:cut|cutting|section|portion|free[ -]body|(?:left|right|part) of|(?:left|right|upper|lower)(?: hand)? (?:half|part|side|piece)"
@@ -33,8 +36,12 @@ _DRAWN = re.compile(
 
 def stands_in_part(verdict: Verdict, line: Line, names: Names) -> bool:
     """Whether the verdict on the part that was read may be told as the one on the line."""
+    if isinstance(verdict.about, Value) and _of_another_kind(verdict.about, line, names):
+        return False
     if verdict.right:
         return True
+    if verdict.kind == "undecided":
+        return size_alone(line) is not None
     if verdict.kind != "wrong" or not verdict.mistakes:
         return False
     if any(kind in ("figures", "decimals") for kind, _ in line.taken):
@@ -52,6 +59,17 @@ def stands_in_part(verdict: Verdict, line: Line, names: Names) -> bool:
     if not ahead and any(map(_is_numeric, line.steps[-1].sides)) and _last(line) != "0":
         return False
     return not _may_draw(talk, line, turned, names)
+
+
+def _of_another_kind(about: Value, line: Line, names: Names) -> bool:
+    """Whether a number alone is told of a support where a member is asked for, or the other way round."""
+    first = line.steps[0]
+    if len(first.sides) > 1:
+        return False
+    clause = _MARKED.split(line.text[: first.span.start])[-1]
+    nouns = {folded(word) for word in NAME.findall(clause)} & (MEMBERS | SUPPORTS)
+    member = any(name == about.unknown for name, _, _ in names.members)
+    return bool(nouns) and not nouns & (MEMBERS if member else SUPPORTS)
 
 
 def _is_numeric(side: Side) -> bool:

@@ -22,6 +22,7 @@ TAKEN = {
     "list": "The {words} at the beginning is read as the mark of a list, not as a minus.",
     "figures": "{words} is read as the number {figures}.",
     "nought": "{words} is read as the number {figures}.",
+    "noun": "The value behind “{words}” is read as one of the force that the equation before it finds.",
     "dash": "The dash behind “{words}” is read as a dash, not as a minus.",
 }
 LISTED = (

@@ -35,6 +35,7 @@ from tutor.judge.passed_over import listed, remarks_on
 from tutor.judge.proportion import proportion_verdict
 from tutor.judge.put_together import put_together
 from tutor.judge.ratios import ratio_of_components
+from tutor.judge.told_last import asked_of, asks_whose
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.unit_behind import with_units_behind
 from tutor.judge.unit_of_all import in_unit_of_all
@@ -43,7 +44,7 @@ from tutor.judge.value_at_end import as_value, by_its_sum, value_said
 from tutor.judge.value_line import broken_behind, judge_value_line, value_told
 from tutor.judge.verdict import Remark, Verdict, faults
 from tutor.judge.way_said import only_the_way
-from tutor.judge.way_unread import against_what_is_unread, may_say_the_way
+from tutor.judge.way_unread import against_what_is_unread
 from tutor.judge.worked import (
     named,
     only_works_out,
@@ -76,8 +77,9 @@ def judge_typewritten(desk: Desk, about: Equation | Value, line: Line) -> Verdic
             return listed(about, other) or _as_it_says(desk, about, other, again)
         if faults(again) < faults(verdict) and not (again.stands and not verdict.stands):
             line, verdict = other, again
+    whose = asks_whose(line, verdict)
     for again, settled in _read_otherwise(desk, about, line):
-        if again.right or settled or faults(again) < faults(verdict):
+        if again.right or (not whose and (settled or faults(again) < faults(verdict))):
             verdict = again
     if verdict.kind == "wrong" and not verdict.stands and not isinstance(about, Value):
         verdict = only_the_way(desk, about, line, lambda o: _judged(desk, about, o)) or verdict
@@ -139,7 +141,7 @@ def _judged(desk: Desk, about: Equation | Value, line: Line) -> Verdict:
     else:
         verdict = _proportion(desk, about, line) or _equation(desk, about, line)
     if not verdict.right:
-        return may_say_the_way(about, line, verdict) or verdict
+        return asked_of(about, line, verdict, lambda each: _judged(desk, about, each)) or verdict
     if (opposed := against_what_is_unread(desk, about, line)) is not None:
         return opposed
     said = remarks_on(desk, about, line)

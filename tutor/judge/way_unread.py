@@ -27,6 +27,13 @@ MAY_SAY = (
     "“{word}” is no word that is known here; if it says whether {unknown} pulls or pushes, "
     "write T or C for it, or a signed number."
 )
+SIZE_ALONE = (
+    "“{word}” gives the size of {unknown} and not its sense; say what it does as well: T or C behind a member's force, "
+    "the way behind a reaction, or a signed number alone."
+)
+_GIVES_SIZE = re.compile(
+    r"\b(?P<verb>carr(?:y|ies)|takes?|holds?|bears?|feels?|push(?:es)?|pull(?:s)?|press(?:es)?)\b[^=0-9,;]*[0-9][0-9.,]* ?[A-Za-z#]*$"
+)
 LETTER_ONLY = "The words behind it say the opposite of what the force does to the member."
 SHORTEST = 4
 """Characters of the shortest word for tension or compression; one letter may be a joint."""
@@ -103,13 +110,32 @@ def _said_again(words: str, step: Step) -> str | None:
     return ways.pop() if len(ways) == 1 and not any(map(denies, each)) else None
 
 
+def only_of_the_way(verdict: Verdict) -> bool:
+    """Whether all that is wrong is a sign, or T and C."""
+    codes = {each.code for each in verdict.mistakes}
+    return verdict.kind == "wrong" and bool(codes) and codes <= OF_THE_WAY
+
+
+def size_alone(line: Line) -> str | None:
+    """The verb by which a line ends in the size of a force in words, without its T or C, its way or a sign."""
+    last = line.result.sides[-1]
+    found = _GIVES_SIZE.search(line.text, 0, last.span.end)
+    if found is None or not last.numeric or last.letter or last.sense:
+        return None
+    return found["verb"] if sum(term.value for term in last.terms) > 0.0 else None
+
+
 def may_say_the_way(about: Asked, line: Line, verdict: Verdict) -> Verdict | None:
     """What is asked of a value that is right but for its sign, with one unknown word right behind it.
 
     "U2-L2 = 975 (press.)" may say in a language of its own what the sign does not.
     """
-    if verdict.kind != "wrong" or {each.code for each in verdict.mistakes} - OF_THE_WAY:
+    if not only_of_the_way(verdict):
         return None
+    if (verb := size_alone(line)) is not None:
+        name = verdict.mistakes[0].force or ""
+        text = SIZE_ALONE.format(word=verb, unknown=name)
+        return Verdict("undecided", text, about=about, reading=verdict.reading)
     if not isinstance(about, Value) or verdict.value is None:
         return None
     for span in dict.fromkeys((*line.unread, *line.passed)):

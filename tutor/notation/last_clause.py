@@ -32,7 +32,7 @@ SHORTEST = 3
 """Characters of the shortest word that says a sense."""
 _MARK = re.compile(
     r"[,;:](?![0-9])|\.(?= )|∴|⇒|→|=>|->|\b(?:so|hence|thus|therefore|whence|consequently|meaning|giving|leaving|making)\b"
-    r"|\b(?:which|that|this) +(?=(?:gives|makes|leaves|means|is)\b)"
+    r"|\b(?:which|that|this) +(?=(?:gives|makes|leaves|means|is)\b)|\b(?:[Ii]|[Ww]e) +(?=(?:get|have|find|obtain)\b)"
 )
 _LEADS = re.compile(
     r" *(?:(?:(?:and|but|so|then|hence|thus|therefore|that|which|this|it|its|it's|that's|is|makes?|gives?|means|leaves|comes|to|be|must|has|us|we|get|have)\b|[,:]) *)*"
@@ -50,8 +50,21 @@ _FORBIDS = re.compile(
 )
 _CLAUSE_ENDS = re.compile(r"[,;:.](?![0-9])")
 _WORD = re.compile(rf"(?<![\w}}])[{LETTERS}][{LETTERS}'-]*(?![\w{{}}])")
+_PULL = frozenset(("pull", "pulls", "pulling"))
+"""What a force is drawn as, where its minus turns it."""
 _ALONG: tuple[Meaning, ...] = ("T", "C")
 _ACROSS: tuple[Meaning, ...] = ("left", "right", "up", "down")
+
+_NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?")
+_OVER = re.compile(r"[*/]")
+_WORKED_OUT = re.compile(
+    rf"(?<![\w.*/+^=(-])(?P<work>{_NUMBER.pattern}(?: ?[*/] ?{_NUMBER.pattern})+) ?= ?(?P<comes>{_NUMBER.pattern})(?![\w.]|\s*[-+*/^=(])"
+)
+"""A product of numbers and what it comes to: 0.6 * 49.58 = 29.75."""
+NEAR = 0.005
+"""So near is what a product in talk comes to."""
+_FAR = re.compile(r" *[0-9.]+ ?(?:mm|cm|m|ft|in|feet|metres|meters) *")
+"""A distance set apart: the level part has an arm, 5 m, so ..."""
 
 Reads = Callable[[str], Line | None]
 
@@ -62,7 +75,7 @@ def in_last_clause(text: str, names: Names, reads: Reads) -> Line | None:
         return None
     typed = plain(text)
     for tried, (end, first) in enumerate(_marks(typed)):
-        if tried == MOST_TRIED or not _only_talks(typed[:end], typed[end:], names):
+        if tried == MOST_TRIED or not only_talks(typed[:end], typed[end:], names):
             return None
         if first == len(typed) or _GOES_ON.match(typed, first):
             continue
@@ -78,7 +91,8 @@ def in_last_clause(text: str, names: Names, reads: Reads) -> Line | None:
 
 def _marks(text: str) -> Iterator[tuple[int, int]]:
     """Where talk ends and where the clause behind it begins, from the equation or the value back."""
-    last = text.find("=")
+    last = _WORKED_OUT.sub(_settled, text).find("=")
+    last = text.find("=") if last < 0 else last
     if last < 0:
         last = max((found.start() for found in _SIZE.finditer(text)), default=0)
     for mark in reversed(list(_MARK.finditer(text, 0, last))):
@@ -87,8 +101,9 @@ def _marks(text: str) -> Iterator[tuple[int, int]]:
         yield mark.start(), leads.end()
 
 
-def _only_talks(before: str, behind: str, names: Names) -> bool:
+def only_talks(before: str, behind: str, names: Names) -> bool:
     """Whether a text is words enough, computes nothing and takes nothing back, and ends in no term of a sum."""
+    before = _WORKED_OUT.sub(_settled, before)
     if (
         "=" in before
         or _FORBIDS.search(before)
@@ -98,6 +113,8 @@ def _only_talks(before: str, behind: str, names: Names) -> bool:
     if denied(before, "", names):
         return False
     clauses = [part for part in _CLAUSE_ENDS.split(before) if part.strip()]
+    if clauses and _FAR.fullmatch(clauses[-1]):
+        clauses.pop()
     if not clauses:
         return False
     spoken = [[word for word in _WORD.findall(part) if _is_spoken(word, names)] for part in clauses]
@@ -105,6 +122,18 @@ def _only_talks(before: str, behind: str, names: Names) -> bool:
     last = NAME.findall(clauses[-1])[-1:]
     talks = bool(spoken[-1]) and sum(map(len, spoken)) >= FEWEST
     return talks and not (added and any(map(names.plainly, last)))
+
+
+def _settled(found: re.Match[str]) -> str:
+    """What is left of a product in talk: its number, where it comes out so, and all of it where it does not."""
+    numbers = [float(number) for number in _NUMBER.findall(found["work"])]
+    worked = numbers[0]
+    for sign, number in zip(_OVER.findall(found["work"]), numbers[1:], strict=True):
+        if sign == "/" and number == 0.0:
+            return found[0]
+        worked = worked / number if sign == "/" else worked * number
+    right = abs(worked - float(found["comes"])) <= NEAR * abs(worked)
+    return found["comes"].rjust(len(found[0])) if right else found[0]
 
 
 def _is_spoken(word: str, names: Names) -> bool:
@@ -122,12 +151,12 @@ def _with_force(line: Line, text: str, end: int, first: int, names: Names) -> Li
         return line
     words = NAME.findall(text, 0, end)
     if named:
-        return line if _agrees(side, words, named, names) else None
+        return line if agrees(side, words, named, names) else None
     named = {name for word in words for name in _meant(word, names)}
     measured = (side.unit or side.letter or side.sense) is not None
     if any(folded(word) not in HEDGES for word in NAME.findall(text, first, step.span.start)):
         return None
-    if not measured or len(named) > 1 or not _agrees(side, words, named, names):
+    if not measured or len(named) > 1 or not agrees(side, words, named, names):
         return None
     start = Span(step.span.start, step.span.start)
     of = tuple(zeroed(name, start)[0] for name in named)
@@ -140,17 +169,20 @@ def _meant(word: str, names: Names) -> tuple[str, ...]:
     return () if len(word) < 2 or everyday else names.plainly(word)
 
 
-def _agrees(side: Side, words: Sequence[str], own: Collection[str], names: Names) -> bool:
+def agrees(side: Side, words: Sequence[str], own: Collection[str], names: Names) -> bool:
     """Whether the talk says nothing against the T or C, or the way, of a value; of one without, nothing at all."""
     if not any(term.value for term in side.terms):
         return True
     told = {side.letter, side.sense} - {None}
     against: tuple[Meaning, ...] = _ACROSS if side.sense else _ALONG if side.letter else WAYS
     of: Collection[str] = own
+    drawn = side.letter == "C" and sum(term.value for term in side.terms) < 0.0
     for word in words:
         meant = _meant(word, names)
         of = meant or of
         way = said(word, *against) if len(word) >= SHORTEST and not meant else None
+        if drawn and folded(word) in _PULL:
+            continue
         if way is not None and set(of) <= set(own) and way not in told:
             return False
     return True

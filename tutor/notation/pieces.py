@@ -20,6 +20,7 @@ from tutor.notation.elements.tree import Span
 from tutor.notation.elements.unreadable import Broken
 from tutor.notation.formulas.evaluate import Frame
 from tutor.notation.formulas.words import ANGLES, FUNCTIONS
+from tutor.notation.given_up import given_up
 from tutor.notation.headings.heading import heading_in
 from tutor.notation.last_clause import Reads, in_last_clause
 from tutor.notation.lines.found import Taken, trimmed
@@ -31,6 +32,7 @@ from tutor.notation.pages.parted_load import parts_a_load
 from tutor.notation.read import line_typed
 from tutor.notation.sentences.talk import TURNS_NOTHING
 from tutor.notation.sides.turned import multiplies
+from tutor.notation.value_told import value_told
 
 MOST_TRIED = 24
 """So many readings of parts are tried at the most."""
@@ -85,7 +87,13 @@ def _pieces(text: str, names: Names, letters: tuple[tuple[str, float], ...]) -> 
     line = _as_scanned(text, names, said, reads) or _in_decimals(text, reads)
     if line is None and len(text) <= LONGEST:
         line = in_pieces(text, names, reads)
-    return line or in_last_clause(text, names, reads)
+
+    def reads_somehow(part: str) -> Line | None:
+        found = reads(part)
+        return found if found or len(part) > LONGEST else in_pieces(part, names, reads)
+
+    line = line or given_up(text, names, reads) or in_last_clause(text, names, reads)
+    return line or value_told(text, names, reads_somehow)
 
 
 def _as_scanned(text: str, names: Names, said: Mapping[str, float], reads: Reads) -> Line | None:

@@ -47,6 +47,7 @@ from tutor.notation.sentences.talked import (
     with_told,
 )
 from tutor.notation.sides.formula import sides_of
+from tutor.notation.value_told import value_spelled
 from tutor.notation.written_out import written_out
 
 Angles = Literal["degrees", "radians"]
@@ -224,7 +225,27 @@ def _in_ways(
     if line is None:
         assert failed is not None
         raise failed_in_talk(failed, source, names)
-    return line
+    return _with_value_told(line, source, names, frame, said)
+
+
+def _with_value_told(
+    line: Line, source: Source, names: Names, frame: Frame, said: Mapping[str, float]
+) -> Line:
+    """The line, or what it says with the value that its last clause tells in words, where that was passed over."""
+    made = value_spelled(source.text, names) if line.unread else None
+    if made is None or not made.stated:
+        return line
+    try:
+        other = _in_ways(line.text, replace(source, text=made.text), names, frame, said)
+    except Broken:
+        return line
+    taken = tuple((kind, source.place(span)) for kind, span in made.taken)
+    more = sum(len(step.sides) for step in other.steps)
+    return (
+        replace(other, taken=(*other.taken, *taken))
+        if more > sum(len(step.sides) for step in line.steps)
+        else line
+    )
 
 
 def _as_it_stands(

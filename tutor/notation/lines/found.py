@@ -9,10 +9,10 @@ from tutor.notation.elements.tree import Node, Span
 from tutor.notation.formulas.evaluate import Frame
 from tutor.notation.naming.names import Names
 
-Taken = tuple[Literal["thousands", "decimals", "dash", "list", "figures", "nought"], Span]
+Taken = tuple[Literal["thousands", "decimals", "dash", "list", "figures", "nought", "noun"], Span]
 """What of a line was taken in the less usual of two ways: the point of 4.500, the dash behind a heading or of a list,
 the letters of 6OO,
-the letter of O.6, which can be a nought alone."""
+the letter of O.6, which can be a nought alone, the noun that stands for a force."""
 
 
 @dataclass(frozen=True)

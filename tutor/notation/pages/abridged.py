@@ -11,7 +11,7 @@ from tutor.notation.naming.names import Names
 from tutor.notation.naming.symbols import LETTERS
 
 _MAY = re.compile(
-    r"(?:^|[;,]) *Kn\b|[0-9] ?'|[#bk]-?'|\([^()]*$|[^\W\d_][0-9]|[(\[] ?[-+DZ] ?[)\]][ .]*$|[,;] *(?:[a-zA-Z.]{2,9},? +)?(?:\([TC]\)|[0-9])|\b(?:bar|member|rod|stab|barre|barra) +[0-9]|(?:sin|cos|tan) ?\( ?[0-9.]+ ?°? *(?:=|$)|\broot\b|\b(?:really|actually|in fact)\b|\bas (?:a )?(?:pu|st|ti|te|co)|[0-9] +of +|[TCntpsd↑↓←→]\)? +[(\[](?:[^()]*[0-9] ?[-+*/]|[^()]*\bof +[0-9])",
+    r"(?:^|[;,]) *Kn\b|[0-9] ?'|[#bk]-?'|\([^()]*$|[^\W\d_][0-9]|[(\[] ?[-+DZ] ?[)\]][ .]*$|[,;] *(?:[a-zA-Z.]{2,9},? +){0,2}(?:\([TC]\)|[0-9])|\b(?:bar|member|rod|stab|barre|barra) +[0-9]|(?:sin|cos|tan) ?\( ?[0-9.]+ ?°? *(?:=|$)|\broot\b|\b(?:really|actually|in fact)\b|\bas (?:a )?(?:pu|st|ti|te|co)|[0-9] +of +|[TCntpsd↑↓←→]\)? +[(\[](?:[^()]*[0-9] ?[-+*/]|[^()]*\bof +[0-9])",
     re.IGNORECASE,
 )
 _WITH_FACTOR = re.compile(
@@ -39,7 +39,7 @@ _FOOT_POUNDS = re.compile(
 """A moment in feet and pounds or kips: 10,920'#, 255'k."""
 _ROOT = re.compile(r"(?<![A-Za-z])(?:square +)?root *(?:of +)?(?=[0-9(])", re.IGNORECASE)
 _SET_OFF = re.compile(
-    r"(?<=[0-9A-Za-z])(?:,|;) *(?:(?:hence|so|thus|therefore|i\.e\.|ie),? +)?(?P<letter>\([TC]\))(?=[ .]*$)"
+    r"(?<=[0-9A-Za-z])(?:,|;) *(?:(?:neg(?:ative)?|minus|pos(?:itive)?),? +)?(?:(?:hence|so|thus|therefore|i\.e\.|ie),? +)?(?P<letter>\([TC]\))(?=[ .]*$)"
 )
 _SIZE_SAID = re.compile(
     rf"(?P<value>- ?(?P<size>[0-9][0-9.,]*[0-9]|[0-9])(?: ?(?:{FORCES}))?), *(?=(?P=size)(?: ?(?:{FORCES}))? *(?:\([TC]\)|[TC]\b|(?:in )?(?:tension|compression)\b)[ .]*$)"

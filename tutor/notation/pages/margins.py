@@ -80,7 +80,7 @@ _BEHIND = re.compile(rf"{_WHOLE}\.?(?:{_NOTES})[ .]*$", re.IGNORECASE)
 _MAY_END = re.compile(
     r"[^\w)\]}. ] *$|(?<![(\[][TC])[\])] *$|_ *$|page|eite|\b[Pp]g?\.|S\.| [ABM][1-3]\b| {3}-? ?[0-9]|[qQ]\.?[eE]|\.k\.|[¹²³⁴-⁹]|[0-9]:[0-9]{2}|0 +[A-Za-z]"
 )
-_TICKED = re.compile(r"(?<=[\w)] )[✓✔☑✅]+(?= *[(\[,;⇒∴→])")
+_TICKED = re.compile(r"(?<=[\w)] )[✓✔☑✅]+(?:[.,;!](?= *[(]))?(?= *[(\[,;⇒∴→])")
 _BOXED = re.compile(
     r"(?P<so>(?:[→⇒∴]|=>|->|\b(?:so|hence|thus|therefore|whence|i\.e\.|ie|giving|gives)\b)[,:]? *)"
     r"[\[⟦] *(?P<result>[^\[\]⟦⟧=]+=[^\[\]⟦⟧]+?) *[\]⟧](?=[ .]*$)"

@@ -83,6 +83,11 @@ _CARRIES = re.compile(
     rf"^ *(?P<name>[{LETTERS}][\w{{}}'-]*) +(?:carries|takes|has|bears|feels|acts)(?: +an?)?(?P<way> +[{LETTERS}]{{5,12}})?"
     rf"(?: +(?:force|load))?(?: +of| +with)? +(?P<value>{_VALUE})(?P<rest>[^=]*)$"
 )
+_PART_AS_SIZE = re.compile(
+    rf"(?<![\w-])(?:the +)?(?:vert(?:ical)?|hor(?:izontal)?)\.? +(?:component|comp\.?|part) +of +(?P<name>[{LETTERS}][\w{{}}'-]*) +is +(?=[0-9][^=-]*(?P=name) *= *-)",
+    re.IGNORECASE,
+)
+"""A component in words is a size, also before a value with a minus: the vertical component of AB is 105, so AB = -175."""
 _PART_OF = re.compile(
     rf"(?:\bthe +)?\b(?P<axis>vert(?:ical)?|hor(?:izontal)?)\.? +(?:component|comp\.?|part) +of +(?:(?:the|force|in|member|bar|reaction|at|support) +)*"
     rf"(?P<name>[{LETTERS}][\w{{}}'-]*)",
@@ -141,6 +146,7 @@ def sentenced(source: Source, names: Names) -> Source:
     source = source.rewritten(_LETTER_OF, lambda found: _letter_of(found, names))
     source = source.rewritten(_OF_FORCE, lambda found: _of_force(found, names))
     source = source.rewritten(_OF_ITS_WORK, lambda found: _of_its_work(found, names))
+    source = source.rewritten(_PART_AS_SIZE, lambda found: f"{found[0]}-")
     source = source.rewritten(_PART_OF, lambda found: _part_of(found, names))
     source = source.rewritten(_IN_WAY, " ")
     source = source.rewritten(_SLASHED, lambda found: f" {found[1]} ")

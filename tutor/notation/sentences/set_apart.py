@@ -14,6 +14,10 @@ from tutor.notation.sentences.aside_words import complete
 POINTS = frozenset("•·∙⋅")
 """What is a sign for times elsewhere."""
 _MARK = re.compile(r"(?<=[^ ]) +(?P<mark>::|//|>>+|»|[~-] ?>|_{2,}|\|\||[•·∙⋅]|:)(?= +[^ ])")
+_STOP = re.compile(
+    rf"(?<=[{LETTERS}0-9)\]])\.(?= +(?:(?:So|Hence|Thus) +)?(?:[A-Z][\w{{}}-]*|It|This|That) +(?:is|must be)\b)"
+)
+"""The full stop behind a value, before a sentence that says what it is: F_BD = -559 N. BD is in compression."""
 _EQUATION = re.compile(r"[^;:=]*=")
 _HEADS = re.compile(r"(?:Σ|[Ss]um\b)[^=]*= *[0Oo] *$")
 """The sum that a colon sets apart from its terms."""
@@ -32,6 +36,9 @@ def set_apart(source: Source, typed: str, names: Names) -> Source:
     if "=" not in source.text:
         return source
     chars = list(source.text)
+    for stop in _STOP.finditer(source.text):
+        if complete(source.text[: stop.start()]):
+            chars[stop.start()] = ";"
     for found in _MARK.finditer(typed):
         before, behind = source.text[: found.start()], source.text[found.end() :]
         if "=" not in before or _EQUATION.match(behind) is None or not complete(before):

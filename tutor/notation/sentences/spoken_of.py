@@ -16,7 +16,7 @@ from tutor.notation.naming.names import Names
 from tutor.notation.naming.symbols import LETTERS, NAME
 from tutor.notation.sides.heeded import denies
 
-_SLOPE = r"(?:slopes?|gradients?|pitch(?:es)?|inclines?|inclinations?|steigung|neigung|pente|pendiente|triangles?|dreieck)"
+_SLOPE = r"(?:slopes?|gradients?|pitch(?:es)?|inclines?|inclinations?|steigung|neigung|pente|pendiente|triangles?|dreieck|ratios?(?: of (?:the )?(?:components?|sides|legs))?)"
 _FIGURE = r"[0-9]+(?:\.[0-9]+)?"
 _RATIO = rf"{_FIGURE}(?: ?(?:[:/]|-) ?{_FIGURE}){{1,2}}|{_FIGURE} +(?:in|to|on|up,?|rise|zu|over|across,?) +{_FIGURE}(?: +(?:over|across|run|along))?"
 _LEADS = r"(?:where|with|since|because|as|for|and|by|using|from|note|here|given|mit|da)"
@@ -58,8 +58,17 @@ _PULLS_WITH = re.compile(
 """What a force does, before the letter that its share goes by: BC pulls up with V = 21."""
 _OF_FORCES = re.compile(r"\b(?:triangle of forces|force triangle)\b", re.IGNORECASE)
 """A triangle whose sides are forces, of which a proportion speaks."""
+_TERMS = r"[^=:;,←→↑↓]*[\w)\]}][^=:;,←→↑↓]*?"
+_SORTED = re.compile(
+    rf"(?:(?<=^)|(?<=[:;,])) *(?:→ *{_TERMS} ←|← *{_TERMS} →|↑ *{_TERMS} ↓|↓ *{_TERMS} ↑) *{_TERMS}(?P<mark> *[,;:∴⇒]| +(?:so|hence|thus|therefore)\b)(?=[^=]*=)"
+)
+"""Forces sorted by the way they act before the equation of both: → A_x + 2 ← B_x so A_x + 2 = B_x."""
+_CANCELS = re.compile(
+    rf"(?<=[,;]) *(?:the +)?{_FIGURE}(?: ?/ ?{_FIGURE})? +(?:all +|just +)?(?:cancels?|drops? out|divides? out|falls? out|goes out)(?: +(?:out|everywhere|on both sides|throughout|of it|of all))*(?P<mark> *(?:[,;]|∴|⇒|→| so\b| hence\b| thus\b))"
+)
+"""A factor that all terms have: 12/13 cancels."""
 _MAY = re.compile(
-    rf"\b{_SLOPE}\b|\b(?:angle|winkel|ángulo|angulo)\b|^ *{_FIGURE} ?[-:] ?[0-9]|\b(?:falls|rises|drops|climbs|runs) +[0-9]|\b(?:part|comp|component|share) +(?:of +[A-Z][\w{{}}-]* +)?is\b|[,;(][ a-z]*[0-9.]+ ?(?:°|deg)|(?:^|[,;:]) *[A-Z]\w* +[a-z]{{4}}",
+    rf"\b{_SLOPE}\b|\b(?:angle|winkel|ángulo|angulo)\b|^ *{_FIGURE} ?[-:] ?[0-9]|[→←↑↓][^=]*[→←↑↓][^=]*=|[0-9] +(?:(?:all|just) +)?(?:cancel|drop|divide|fall|goes)|\b(?:falls|rises|drops|climbs|runs) +[0-9]|\b(?:part|comp|component|share) +(?:of +[A-Z][\w{{}}-]* +)?is\b|[,;(][ a-z]*[0-9.]+ ?(?:°|deg)|(?:^|[,;:]) *[A-Z]\w* +[a-z]{{4}}",
     re.IGNORECASE,
 )
 
@@ -70,7 +79,18 @@ def without_talk_of_truss(source: Source, names: Names) -> tuple[Source, tuple[S
     if "=" not in text or _OF_FORCES.search(text) is not None or _MAY.search(text) is None:
         return source, ()
     told: list[Span] = []
-    patterns = (_STEEP, _SIDES_AT, _ANGLE_NAMED, _AT_ANGLE, _ITS_PART, _RISES, _ACTS, _PULLS_WITH)
+    patterns = (
+        _STEEP,
+        _SIDES_AT,
+        _ANGLE_NAMED,
+        _AT_ANGLE,
+        _ITS_PART,
+        _RISES,
+        _SORTED,
+        _CANCELS,
+        _ACTS,
+        _PULLS_WITH,
+    )
     for pattern in patterns:
         for found in list(pattern.finditer(text)):
             if pattern is _ACTS and not _of_a_joint(found, names):

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from tutor.notation.elements import units
+from tutor.notation.elements.lexicon import said as meaning
 from tutor.notation.elements.lexicon import says
 from tutor.notation.elements.source import Source
 from tutor.notation.elements.tree import Span
@@ -126,7 +127,16 @@ def _only_talks(said: str, doubted: bool, before: str, names: Names) -> bool:
     settled = f"{doubt}the {_SO_NONE.sub(' ', bare)}"
     if makes_another(said, before) or AT_END.search(bare) or takes_back(settled, before, names):
         return False
+    if "=" not in before and not named and _says_otherwise(words, before):
+        return False
     return not says_a_way(said, before, named, names)
+
+
+def _says_otherwise(words: list[str], before: str) -> bool:
+    """Whether talk behind a value alone says T or C, and not what stands behind its number."""
+    letters = [way for word in _WORD.findall(before) if (way := meaning(word, "T", "C"))]
+    ways = {way for word in words if (way := meaning(word, "T", "C"))}
+    return bool(ways - set(letters[-1:]))
 
 
 def _is_word(word: str, names: Names) -> bool:

@@ -25,7 +25,7 @@ _REVERSE = re.compile(
 TURNS_NOTHING = re.compile(
     r"\b(?:(?:do not|don'?t|not to|never|let's not) forget\w*|(?:not|isn'?t|aren'?t) (?:loaded|in (?:one |a )?(?:straight )?line|collinear|forgetting|yet)"
     r"|(?:does not|doesn'?t|do not|don'?t|cannot|can not|can'?t|won'?t) (?:act|pass|push|pull|move|turn|resist|come|appear|enter|matter|need|take|carry|bear|contribute|feel|sit|hang|lie|stand|meet|touch|reach|show|exist|help|change|lift|stop|stretch|lean|slide|bend|tip|swing|support|rise|sink|fall|drop|spread|rock|roll|budge|hold (?:up|it|any|the|on)|do (?:any|much|a thing|it))\w*"
-    r"|keine?[rn]? (?:[a-zäöü]+ ){0,2}(?:last|kraft|lasten|kr[äa]fte|belastung(?:en)?)|not (?:up|down|left|(?<!this is not )(?<!that is not )(?<!it is not )(?<!'s not )(?<!ts not )right|\w+wards?)\b|not in (?:this|that|it|here|the (?:sum|equation))\b|not only|if not|whether or not)\b"
+    r"|keine?[rn]? (?:[a-zäöü]+ ){0,2}(?:last|kraft|lasten|kr[äa]fte|belastung(?:en)?)|not (?:up|down|left|(?<!this is not )(?<!that is not )(?<!it is not )(?<!'s not )(?<!ts not )right|\w+wards?)\b|(?:(?<=[a-z][xyhv] )|(?<=[a-z]_[xyhv] ))not there\b|not in (?:this|that|it|here|the (?:sum|equation))\b|not only|if not|whether or not)\b"
     r"|\b(?:compression|compressive|a strut|struts?|druck)\b,? *(?:and *|but *|so *)?not *(?:in |an? |under )?(?:tension|tensile|a tie|ties?|zug)\b"
     r"|\b(?:tension|tensile|a tie|ties?|zug)\b,? *(?:and *|but *|so *)?not *(?:in |an? |under )?(?:compression|compressive|a strut|struts?|druck)\b",
     re.IGNORECASE,
