@@ -57,16 +57,16 @@ def test_a_line_whose_signs_are_written_by_codes_says_the_same(
 
 @pytest.mark.parametrize("text", ["9 =3DE/5", "0 =20 A_y", "A_y =20", "A_y =12 kN"])
 def test_a_number_behind_an_equals_sign_is_no_code(text: str) -> None:
-    from tutor.notation.pages.encoded import decoded
+    from tutor.notation.pages.encoded import signs_for_codes
 
-    assert decoded(text).text == text
+    assert signs_for_codes(text).text == text
 
 
 @given(st.text(max_size=60))
 def test_whatever_is_decoded_keeps_its_columns(text: str) -> None:
-    from tutor.notation.pages.encoded import decoded
+    from tutor.notation.pages.encoded import signs_for_codes
 
-    source = decoded(text)
+    source = signs_for_codes(text)
     assert len(source.starts) == len(source.ends) == len(source.text)
     assert all(
         0 <= start <= end <= len(text)

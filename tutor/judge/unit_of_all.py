@@ -26,7 +26,10 @@ NEARLY = 0.02
 
 
 def in_unit_of_all(desk: Desk, about: Asked, line: Line) -> Line | None:
-    """The line with all its numbers in the only unit that it names; None where that changes nothing."""
+    """The line with all its numbers in the only unit that it names; None where that changes nothing.
+
+    One of forces is that of the last number: what is said of an earlier one is said of that.
+    """
     if isinstance(about, Value):
         return None
     units = {unit for step in line.steps for side in step.sides for unit in _units(side.node)}
@@ -34,7 +37,8 @@ def in_unit_of_all(desk: Desk, about: Asked, line: Line) -> Line | None:
     forces = [unit for unit in units if unit in NEWTONS]
     if isinstance(about, M) and len(of_moment) == 1:
         return _of_moments(desk, about, line, of_moment[0])
-    if isinstance(about, M) or len(units) != 1 or len(forces) != 1:
+    named = [side for step in line.steps for side in step.sides if has(side.node, Unit)]
+    if isinstance(about, M) or len(units) != 1 or named != [line.result.sides[-1]] or not forces:
         return None
     unit, *_ = forces
     if unit_meaning(unit, desk.problem.force, desk.problem.length).value == 1.0:

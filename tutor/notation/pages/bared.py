@@ -10,7 +10,7 @@ from tutor.notation.elements.source import Source
 from tutor.notation.pages.commanded import uncommanded
 from tutor.notation.pages.convention import without_convention
 from tutor.notation.pages.copied import recopied, said_once
-from tutor.notation.pages.encoded import decoded
+from tutor.notation.pages.encoded import signs_for_codes
 from tutor.notation.pages.endless import written_to_end
 from tutor.notation.pages.latex import untexed
 from tutor.notation.pages.line_said import directed
@@ -44,7 +44,7 @@ SPEAKS = re.compile(
 
 def bared(text: str) -> Source:
     """The text in plain characters and without LaTeX, with long gaps as two spaces."""
-    source = decoded(text)
+    source = signs_for_codes(text)
     if "÷" in source.text:
         source = source.rewritten(_DIVIDED, lambda found: f"÷({found[1]})")
     source = replace(source, text=plain(source.text)).rewritten(UNSEEN, "")

@@ -18,7 +18,7 @@ _COLON = re.compile(
 )
 _OVER = re.compile(rf"{_WORKED}*[0-9)½⅓⅔¼¾⅕⅖⅗⅘°]")
 _BEFORE = re.compile(r"[=≈](?P<over>[^=≈]*)$")
-_PROPORTION = re.compile(r"[\w})](?: : ?|:(?=\S))[^=≈]*$")
+_PROPORTION = re.compile(r"[\w})|](?: : ?|:(?=\S))[^=≈]*$")
 
 
 def divided(source: Source) -> Source:

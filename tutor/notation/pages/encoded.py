@@ -26,7 +26,7 @@ _BYTES = re.compile(rf"[Â-ß]{_HIGH}|[à-ï]{_HIGH}{{2}}|[ð-ô]{_HIGH}{{3}}")
 """As many letters as a sign has bytes, by the first one."""
 
 
-def decoded(text: str) -> Source:
+def signs_for_codes(text: str) -> Source:
     """The text with every sign that is written by its code as that sign."""
     source = Source.of(text)
     if _MAY.search(text) is None:
