@@ -8,7 +8,7 @@ import pytest
 
 from tutor import Fy, M, Value, judge, load_problem
 from tutor.notation.elements.source import Source
-from tutor.notation.pages.divided_by import divided
+from tutor.notation.pages.divided_by import colons_divide
 
 QUAY = load_problem(Path(__file__).parent / "hands/quay.toml")
 
@@ -25,7 +25,7 @@ QUAY = load_problem(Path(__file__).parent / "hands/quay.toml")
     ],
 )
 def test_a_colon_between_numbers_behind_an_equals_sign_divides(text: str, read: str) -> None:
-    assert divided(Source.of(text)).text == read
+    assert colons_divide(Source.of(text)).text == read
 
 
 @pytest.mark.parametrize(
@@ -44,7 +44,7 @@ def test_a_colon_between_numbers_behind_an_equals_sign_divides(text: str, read: 
     ],
 )
 def test_any_other_colon_stays_what_it_is(text: str) -> None:
-    assert divided(Source.of(text)).text == text
+    assert colons_divide(Source.of(text)).text == text
 
 
 def test_a_division_by_a_colon_is_held_like_one_by_a_stroke() -> None:

@@ -19,7 +19,7 @@ FEWEST_FIGURES = 3
 """A number of fewer figures is another force's by chance."""
 
 
-def of_another(
+def told_as_anothers(
     desk: Desk, about: Value, verdict: Verdict, lines: Sequence[TypedEquation]
 ) -> Verdict:
     """A verdict on a wrong value that nothing explains; that of another force, where it is that one's.

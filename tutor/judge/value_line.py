@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from tutor.judge.about import Value
-from tutor.judge.anothers import of_another
+from tutor.judge.anothers import told_as_anothers
 from tutor.judge.beginning import before
 from tutor.judge.broken_link import BrokenLink, as_far_as_right, before_the_break, broken_link
 from tutor.judge.chain import readings_of
@@ -77,7 +77,7 @@ def judge_value_line(desk: Desk, about: Value, line: Line) -> Verdict:
         return Verdict("unreadable", unreadable.message, about=about, unreadable=unreadable)
     verdict = judge_ended(desk, about, value, lines, result)
     verdict = by_its_working(desk, about, verdict, lines, result)
-    return of_another(desk, about, verdict, lines)
+    return told_as_anothers(desk, about, verdict, lines)
 
 
 def broken_off(

@@ -12,7 +12,7 @@ from tutor.judge.mistakes import KINDS
 from tutor.judge.value_words import WAY_SAID
 from tutor.judge.verdict import Mistake, Verdict
 from tutor.judge.way_unread import pushes_again
-from tutor.judge.worked import holds_alone, side_value, sized, turned, value_given
+from tutor.judge.worked import holds_alone, side_value, sized, value_given, with_other_sign
 from tutor.judge.working import shows_working
 from tutor.notation import Line, Step
 from tutor.notation.lines.line import Letter, Sense
@@ -63,7 +63,7 @@ def _other_way(line: Line) -> Line | None:
     if value_given(step) is None or not all(map(holds_alone, line.steps[:-1])):
         return None
     if last.letter is None and last.sense is None and side_value(last) < 0.0:
-        last = replace(turned(last), letter="C" if pushes_again(line) else None)
+        last = replace(with_other_sign(last), letter="C" if pushes_again(line) else None)
     letter, sense = OTHER_LETTER.get(last.letter), OTHER_WAY.get(last.sense)
     if side_value(last) <= 0.0 or (letter is None and sense is None):
         return None

@@ -54,11 +54,11 @@ def value_alone(step: Step, known: Collection[str] = ()) -> Step:
     minus = next((side for side in sides if not side.numeric and side.name is None), None)
     if minus is not None:
         signed = not (sides[-1].letter or sides[-1].sense)
-        sides = tuple(turned(side) if signed or side is minus else side for side in sides)
+        sides = tuple(with_other_sign(side) if signed or side is minus else side for side in sides)
     return replace(step, sides=sides)
 
 
-def turned(side: Side) -> Side:
+def with_other_sign(side: Side) -> Side:
     """A side with the other sign."""
     node = side.node.inner if isinstance(side.node, Negative) else Negative(side.node, side.span)
     terms = tuple(term._replace(value=-term.value) for term in side.terms)

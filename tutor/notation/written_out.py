@@ -11,7 +11,7 @@ from tutor.notation.pages.bared import bared
 from tutor.notation.pages.by_likeness import by_likeness
 from tutor.notation.pages.cells import celled
 from tutor.notation.pages.corrected import corrected
-from tutor.notation.pages.divided_by import divided
+from tutor.notation.pages.divided_by import colons_divide
 from tutor.notation.pages.likened import likened
 from tutor.notation.pages.noted import noted
 from tutor.notation.pages.said_twice import said_once_over
@@ -30,7 +30,7 @@ from tutor.notation.sentences.triangle_said import without_triangles
 
 def written_out(text: str, names: Names) -> Source:
     """The text laid out as a line, before its sentences and symbols are looked at."""
-    source = with_sums_of_sides(divided(noted(bared(text))), names)
+    source = with_sums_of_sides(colons_divide(noted(bared(text))), names)
     source = celled(source, source.typed(text), names)
     source = approximated(by_likeness(without_shear(source), names), names)
     source = let_be(without_triangles(dashed_off(source, names)), names)

@@ -21,7 +21,7 @@ _BEFORE = re.compile(r"[=≈](?P<over>[^=≈]*)$")
 _PROPORTION = re.compile(r"[\w})|](?: : ?|:(?=\S))[^=≈]*$")
 
 
-def divided(source: Source) -> Source:
+def colons_divide(source: Source) -> Source:
     """The source with a stroke for each colon that divides one number by another."""
     return source.rewritten(_COLON, _stroke) if ":" in source.text else source
 
