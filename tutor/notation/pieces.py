@@ -32,7 +32,7 @@ from tutor.notation.pages.parted_load import parts_a_load
 from tutor.notation.read import line_typed
 from tutor.notation.sentences.talk import TURNS_NOTHING
 from tutor.notation.sides.turned import multiplies
-from tutor.notation.value_told import value_told
+from tutor.notation.value_told import value_in_words
 
 MOST_TRIED = 24
 """So many readings of parts are tried at the most."""
@@ -93,7 +93,7 @@ def _pieces(text: str, names: Names, letters: tuple[tuple[str, float], ...]) -> 
         return found if found or len(part) > LONGEST else in_pieces(part, names, reads)
 
     line = line or given_up(text, names, reads) or in_last_clause(text, names, reads)
-    return line or value_told(text, names, reads_somehow)
+    return line or value_in_words(text, names, reads_somehow)
 
 
 def _as_scanned(text: str, names: Names, said: Mapping[str, float], reads: Reads) -> Line | None:

@@ -23,11 +23,11 @@ from tutor.notation.sentences.value_words import (
     COMES,
     MEMBERS,
     SUPPORTS,
-    Told,
-    Way,
+    SizeTold,
+    WayWord,
     leads_to_name,
     meant,
-    told_of,
+    told_of_size,
 )
 
 Reads = Callable[[str], Line | None]
@@ -58,7 +58,7 @@ class Spelled:
     told: Span
     cut: int
     stated: bool
-    clause: Told
+    clause: SizeTold
 
     @property
     def taken(self) -> tuple[Taken, ...]:
@@ -70,7 +70,7 @@ class Spelled:
         )
 
 
-def value_told(text: str, names: Names, reads: Reads) -> Line | None:
+def value_in_words(text: str, names: Names, reads: Reads) -> Line | None:
     """The line of a value that a text tells in words, behind equations or talk or alone; else None."""
     if len(text) > MOST_CHARACTERS:
         return None
@@ -123,7 +123,7 @@ def value_spelled(typed: str, names: Names) -> Spelled | None:
         mark for mark in _CLAUSE.finditer(typed, 0, start) if typed[mark.end() : start].strip()
     ]
     cut, first = marks[-1].span() if marks else (0, 0)
-    told = told_of(typed, first, start, end, names)
+    told = told_of_size(typed, first, start, end, names)
     if told is None:
         return None
     stated = "=" in typed[:cut]
@@ -143,7 +143,9 @@ def _goes_with(line: Line, text: str, made: Spelled, names: Names) -> bool:
     return not (others and not own) and agrees(line.steps[-1].sides[-1], words, own, names)
 
 
-def _spelled(text: str, first: int, size: re.Match[str], told: Told, names: Names) -> str | None:
+def _spelled(
+    text: str, first: int, size: re.Match[str], told: SizeTold, names: Names
+) -> str | None:
     """What stands before column `first`, and the value in its own columns; None where it has no room or contradicts itself."""
     start, end = size.span()
     made = text[:first]
@@ -171,7 +173,7 @@ def _spelled(text: str, first: int, size: re.Match[str], told: Told, names: Name
     return made.ljust(len(text))
 
 
-def _before(size: re.Match[str], way: Way) -> str | None:
+def _before(size: re.Match[str], way: WayWord) -> str | None:
     """The word for a way before a size; nothing where its sign says it, None where the sign says another."""
     if size["sign"] is None:
         return _EVEN.get(way.means, way.means)
@@ -179,7 +181,7 @@ def _before(size: re.Match[str], way: Way) -> str | None:
     return "" if way.means == ("C" if negative else "T") else None
 
 
-def _led(text: str, first: int, told: Told, names: Names) -> str | None:
+def _led(text: str, first: int, told: SizeTold, names: Names) -> str | None:
     """What stands before column `first`, led on to the value of the force that its last equation has alone; else None.
 
     Behind the working of that force the value goes on with the chain.

@@ -11,8 +11,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 
-from tutor.notation.elements import units
-from tutor.notation.elements.lexicon import said as meaning
+from tutor.notation.elements import lexicon, units
 from tutor.notation.elements.lexicon import says
 from tutor.notation.elements.source import Source
 from tutor.notation.elements.tree import Span
@@ -134,8 +133,8 @@ def _only_talks(said: str, doubted: bool, before: str, names: Names) -> bool:
 
 def _says_otherwise(words: list[str], before: str) -> bool:
     """Whether talk behind a value alone says T or C, and not what stands behind its number."""
-    letters = [way for word in _WORD.findall(before) if (way := meaning(word, "T", "C"))]
-    ways = {way for word in words if (way := meaning(word, "T", "C"))}
+    letters = [way for word in _WORD.findall(before) if (way := lexicon.said(word, "T", "C"))]
+    ways = {way for word in words if (way := lexicon.said(word, "T", "C"))}
     return bool(ways - set(letters[-1:]))
 
 

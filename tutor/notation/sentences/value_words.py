@@ -75,7 +75,7 @@ _OTHER_FORMS: dict[str, Meaning] = dict.fromkeys(("pressed", "presses", "pressin
 
 
 @dataclass(frozen=True)
-class Way:
+class WayWord:
     """A word that says T or C, or which way, and where it stands."""
 
     start: int
@@ -84,17 +84,17 @@ class Way:
 
 
 @dataclass(frozen=True)
-class Told:
+class SizeTold:
     """What a clause tells of its size: the force it names or the nouns for one, the column of its verb, and the ways that it says."""
 
     name: Span | None
     nouns: frozenset[str]
     verb: int
-    along: tuple[Way, ...]
-    across: tuple[Way, ...]
+    along: tuple[WayWord, ...]
+    across: tuple[WayWord, ...]
 
 
-def told_of(text: str, first: int, start: int, end: int, names: Names) -> Told | None:
+def told_of_size(text: str, first: int, start: int, end: int, names: Names) -> SizeTold | None:
     """What the clause from `first` on tells of the size from `start` to `end`; None where it may tell anything else."""
     run = _RUN.search(text, first, start) or _AS.search(text, first, start)
     if run is None or denied(text[end:], text[:end], names):
@@ -126,7 +126,7 @@ def told_of(text: str, first: int, start: int, end: int, names: Names) -> Told |
     ways = _ways(text, (first, run.start(), start, end), nouns, named, names)
     if ways is None or (_IS.match(text, run.start()) and not (any(ways) and (nouns or named))):
         return None
-    return Told(named[0] if named else None, nouns, run.start(), *ways)
+    return SizeTold(named[0] if named else None, nouns, run.start(), *ways)
 
 
 def leads_to_name(said: str) -> bool:
@@ -153,7 +153,7 @@ def _ways(
     nouns: frozenset[str],
     named: Sequence[Span],
     names: Names,
-) -> tuple[tuple[Way, ...], tuple[Way, ...]] | None:
+) -> tuple[tuple[WayWord, ...], tuple[WayWord, ...]] | None:
     """The words for T and C, and for ways; None where two of them contradict each other, or words behind say more."""
     first, verb, start, end = columns
     own = meant(text[named[0].start : named[0].end], names) if named else ()
@@ -172,9 +172,9 @@ def _ways(
         if len(word) == 1 and at < start:
             continue
         if means in ("T", "C"):
-            along.append(Way(*found.span(), means))
+            along.append(WayWord(*found.span(), means))
         elif means is not None and at > verb and (holds or not nouns) and not _of_verb(text, at):
-            across.append(Way(*found.span(), means))
+            across.append(WayWord(*found.span(), means))
     several = any(len({way.means for way in ways}) > 1 for ways in (along, across))
     return None if several or (along and across) else (tuple(along), tuple(across))
 
