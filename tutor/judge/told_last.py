@@ -8,6 +8,7 @@ from dataclasses import replace
 from tutor.judge.about import Asked, Value
 from tutor.judge.verdict import Verdict
 from tutor.judge.way_unread import may_say_the_way, only_of_the_way, size_alone
+from tutor.judge.worked import side_value
 from tutor.notation import Line
 from tutor.notation.elements.same import are_same
 from tutor.notation.elements.tree import Span
@@ -48,12 +49,8 @@ def _of_a_noun(line: Line) -> bool:
 
 def _of_the_same_size(line: Line) -> bool:
     """Whether the last value of a line is as large as the number before it."""
-    sizes = [
-        abs(sum(term.value for term in side.terms))
-        for step in line.steps
-        for side in step.sides
-        if side.numeric
-    ]
+    numbers = (side for step in line.steps for side in step.sides if side.numeric)
+    sizes = [abs(side_value(side)) for side in numbers]
     return len(sizes) > 1 and are_same(*sizes[-2:])
 
 

@@ -32,17 +32,19 @@ def in_unit_of_all(desk: Desk, about: Asked, line: Line) -> Line | None:
     """
     if isinstance(about, Value):
         return None
-    units = {unit for step in line.steps for side in step.sides for unit in _units(side.node)}
-    of_moment = [unit for unit in units if _is_moment(unit)]
-    forces = [unit for unit in units if unit in NEWTONS]
-    if isinstance(about, M) and len(of_moment) == 1:
-        return _of_moments(desk, about, line, of_moment[0])
     named = [side for step in line.steps for side in step.sides if has(side.node, Unit)]
-    if isinstance(about, M) or len(units) != 1 or named != [line.result.sides[-1]] or not forces:
+    units = {unit for side in named for unit in _units(side.node)}
+    if isinstance(about, M):
+        units = set(filter(_is_moment, units))
+    elif named != [line.result.sides[-1]] or not units <= NEWTONS.keys():
         return None
-    unit, *_ = forces
+    if len(units) != 1:
+        return None
+    unit = units.pop()
     if unit_meaning(unit, desk.problem.force, desk.problem.length).value == 1.0:
         return None
+    if isinstance(about, M):
+        return _of_moments(desk, about, line, unit)
     return _converted(line, Unit(unit, line.steps[0].span), None)
 
 
@@ -57,8 +59,6 @@ def _is_moment(unit: str) -> bool:
 
 def _of_moments(desk: Desk, about: M, line: Line, unit: str) -> Line | None:
     """A line of moments in that unit, where one of its steps that names it is then the true sum."""
-    if unit_meaning(unit, desk.problem.force, desk.problem.length).value == 1.0:
-        return None
     length = next(word for word in unit.split("*") if word in METRES)
     span = line.steps[0].span
     made = _converted(line, Unit(unit, span), Unit(length, span))
@@ -79,9 +79,10 @@ def _converted(line: Line, constant: Unit, force: Unit | None) -> Line | None:
     steps = []
     for step in line.steps:
         sides = [_side(side, step, constant, force) for side in step.sides]
-        if any(side is None for side in sides):
+        whole = tuple(side for side in sides if side is not None)
+        if len(whole) < len(sides):
             return None
-        steps.append(replace(step, sides=tuple(side for side in sides if side is not None)))
+        steps.append(replace(step, sides=whole))
     return replace(line, steps=tuple(steps), alternatives=())
 
 

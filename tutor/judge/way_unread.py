@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 from tutor.judge.about import Asked, Value
 from tutor.judge.desk import Desk
@@ -13,7 +14,7 @@ from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.values import NEGLIGIBLE, largest_load
 from tutor.judge.verdict import Mistake, Verdict
-from tutor.judge.worked import value_ended
+from tutor.judge.worked import side_value, value_ended
 from tutor.notation import Line, Step
 from tutor.notation.elements.lexicon import folded, known_word, said
 from tutor.notation.elements.same import SAME
@@ -56,15 +57,12 @@ LEADING = frozenset(
 
 def against_what_is_unread(desk: Desk, about: Asked, line: Line) -> Verdict | None:
     """That the words behind a value of a member say the wrong of T and C; None where they do not."""
-    for span in dict.fromkeys((*line.unread, *line.passed)):
-        before = [step for step in line.steps if step.span.end <= span.start]
-        if not before:
-            continue
+    for step, span in _behind_steps(line):
         words = line.text[span.start : span.end]
-        again = _said_again(words, before[-1])
+        again = _said_again(words, step)
         way = again or _way_in(words)
-        name = _value_of(desk, about, before[-1]) if way else None
-        if name is None or (again is None and _others_between(line, before[-1], span)):
+        name = _value_of(desk, about, step) if way else None
+        if name is None or (again is None and _others_between(line, step, span)):
             continue
         true = desk.values()[name]
         if abs(true) > NEGLIGIBLE * largest_load(desk.problem) and (true > 0) != (way == "T"):
@@ -74,6 +72,14 @@ def against_what_is_unread(desk: Desk, about: Asked, line: Line) -> Verdict | No
             )
             return Verdict("wrong", LETTER_ONLY, (told,), about=about)
     return None
+
+
+def _behind_steps(line: Line) -> Iterator[tuple[Step, Span]]:
+    """The words that were passed over behind a statement, each with the last one before it."""
+    for span in dict.fromkeys((*line.unread, *line.passed)):
+        before = [step for step in line.steps if step.span.end <= span.start]
+        if before:
+            yield before[-1], span
 
 
 def _way_in(words: str) -> str | None:
@@ -91,9 +97,8 @@ def _way_in(words: str) -> str | None:
 
 def pushes_again(line: Line) -> bool:
     """Whether words behind a line give the size of its value once more, with a C."""
-    behind = (span for span in (*line.unread, *line.passed) if span.start >= line.result.span.end)
-    ways = (_said_again(line.text[span.start : span.end], line.result) for span in behind)
-    return "C" in ways
+    behind = (span for step, span in _behind_steps(line) if step is line.result)
+    return "C" in (_said_again(line.text[span.start : span.end], line.result) for span in behind)
 
 
 def _said_again(words: str, step: Step) -> str | None:
@@ -122,7 +127,7 @@ def size_alone(line: Line) -> str | None:
     found = _GIVES_SIZE.search(line.text, 0, last.span.end)
     if found is None or not last.numeric or last.letter or last.sense:
         return None
-    return found["verb"] if sum(term.value for term in last.terms) > 0.0 else None
+    return found["verb"] if side_value(last) > 0.0 else None
 
 
 def may_say_the_way(about: Asked, line: Line, verdict: Verdict) -> Verdict | None:
@@ -138,12 +143,11 @@ def may_say_the_way(about: Asked, line: Line, verdict: Verdict) -> Verdict | Non
         return Verdict("undecided", text, about=about, reading=verdict.reading)
     if not isinstance(about, Value) or verdict.value is None:
         return None
-    for span in dict.fromkeys((*line.unread, *line.passed)):
+    for step, span in _behind_steps(line):
         words = WORD.findall(line.text[span.start : span.end])
-        before = [step for step in line.steps if step.span.end <= span.start]
-        if len(words) != 1 or not before or before[-1] is not line.result:
+        if len(words) != 1 or step is not line.result:
             continue
-        if not known_word(words[0]) and not _others_between(line, before[-1], span):
+        if not known_word(words[0]) and not _others_between(line, step, span):
             text = MAY_SAY.format(word=words[0], unknown=about.unknown)
             return Verdict("undecided", text, about=about, reading=verdict.reading)
     return None

@@ -12,6 +12,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from tutor.judge import Judge
+from tutor.judge.chain import all_numbers
 from tutor.judge.worked import value_ended, value_given
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
@@ -93,7 +94,7 @@ def _parts(line: Line, known: Collection[str]) -> tuple[str, ...]:
 
 def _works_out(step: Step) -> bool:
     """Whether a statement only works out a number that a line goes on with: 60 - 30 = 30 so ..."""
-    return len(step.sides) > 1 and all(side.numeric for side in step.sides)
+    return len(step.sides) > 1 and all_numbers(step)
 
 
 def statements_behind(line: Line, step: Step) -> tuple[str, ...]:

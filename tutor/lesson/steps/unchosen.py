@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from tutor.judge import Along, Equation, Fx, Fy, Judge, M
 from tutor.judge.about import equation_of
+from tutor.judge.chain import all_numbers
 from tutor.judge.components import component_stated
 from tutor.judge.headings import equation_in_words, headed
 from tutor.judge.independent import adds_something, same_body
@@ -85,7 +86,7 @@ def _without_working(line: Line | Unreadable) -> Line | Unreadable:
     """A line without the numbers that it works out beside its equations: (0.8 = 4/5)."""
     if isinstance(line, Unreadable):
         return line
-    of_forces = tuple(s for s in line.steps if not all(side.numeric for side in s.sides))
+    of_forces = tuple(s for s in line.steps if not all_numbers(s))
     return replace(line, steps=of_forces) if of_forces else line
 
 
