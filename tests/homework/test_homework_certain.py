@@ -14,7 +14,7 @@ from families import plain_problem
 from lines import figures, pieces
 from students_work import Homework, any_problem, do, homework, names_it, plan, solve_step
 
-from tutor.homework import Review, review
+from tutor.homework import Review, hint, review
 from tutor.judge import Mistake
 from tutor.model import Load, Support
 from tutor.notation import Exact
@@ -171,6 +171,9 @@ def test_of_two_slips_that_explain_a_place_about_as_well_none_is_certain(seed: i
     result = review(both[0].problem, both[0].work())
     assert len({(a.mistake.code, a.mistake.force) for a in result.accounts}) > 1
     assert not certain(result)
+    first, *others = [a.look for a in result.accounts if a.place == result.first]
+    other = next((look for look in others if look != first), None)
+    assert ("Or, which fits as well: " in hint(result, "look")) == (other in others[:1])
 
 
 def test_a_letter_turned_is_named_before_all_members_of_the_joint_turned_round() -> None:

@@ -81,6 +81,8 @@ def test_a_single_dash_before_a_name_is_asked_about() -> None:
     assert not written.paper.values
     assert not written.paper.lines
     assert "Is the dash a minus?" in written.refused[0].message
+    (unknown,) = read_paper(SEED_HOUSE, "- QQ = 9.5 kN").refused
+    assert "the dash" not in unknown.message
 
 
 @pytest.mark.parametrize(
@@ -172,27 +174,35 @@ def test_a_page_with_nothing_but_its_head_besides_right_work_is_right() -> None:
     assert beside.lines == [M("A")]
 
 
-@pytest.mark.parametrize(
-    ("text", "line"),
-    [
-        ("ΣFy = 0: 9.5 + F\nAB (3/5) = 0", "ΣFy = 0: 9.5 + F AB (3/5) = 0"),
-        ("ΣFy = 0: 9.5 + 0.6\n× F_AB = 0", "ΣFy = 0: 9.5 + 0.6 × F_AB = 0"),
-        ("ΣFy = 0: 9.5 +\n0.6 F_AB = 0", "ΣFy = 0: 9.5 + 0.6 F_AB = 0"),
-        ("ΣFy = 0: 9.5\n+ 0.6 F_AB = 0", "ΣFy = 0: 9.5 + 0.6 F_AB = 0"),
-        ("**ΣF_y = 0:**\n9.5 + 0.6 F_AB = 0", "ΣF_y = 0: 9.5 + 0.6 F_AB = 0"),
-        ("ΣFy = 0: 9.5\n- 0 + 0.6 F_AB = 0", "ΣFy = 0: 9.5 - 0 + 0.6 F_AB = 0"),
-        ("ΣFy = 0: 9.5 + 0.6\nF_AB = 0", "ΣFy = 0: 9.5 + 0.6 F_AB = 0"),
-        ("ΣFy: 2*4.75\n- F_AB*0.6 = 0", "ΣFy: 2*4.75 - F_AB*0.6 = 0"),
-        ("ΣFy = 0: 9.5 + 3/5\nF_AB = 0", "ΣFy = 0: 9.5 + 3/5 F_AB = 0"),
-        ("\\sum F_y &= 0 \\\\\n9.5 + 0.6 F_{AB} &= 0", "ΣF_y  = 0: 9.5 + 0.6 F_{AB} &= 0"),
-    ],
-)
+BROKEN = [
+    ("ΣFy = 0: 9.5 + F\nAB (3/5) = 0", "ΣFy = 0: 9.5 + F AB (3/5) = 0"),
+    ("ΣFy = 0: 9.5 + 0.6\n× F_AB = 0", "ΣFy = 0: 9.5 + 0.6 × F_AB = 0"),
+    ("ΣFy = 0: 9.5 +\n0.6 F_AB = 0", "ΣFy = 0: 9.5 + 0.6 F_AB = 0"),
+    ("ΣFy = 0: 9.5\n+ 0.6 F_AB = 0", "ΣFy = 0: 9.5 + 0.6 F_AB = 0"),
+    ("**ΣF_y = 0:**\n9.5 + 0.6 F_AB = 0", "ΣF_y = 0: 9.5 + 0.6 F_AB = 0"),
+    ("ΣFy = 0: 9.5\n- 0 + 0.6 F_AB = 0", "ΣFy = 0: 9.5 - 0 + 0.6 F_AB = 0"),
+    ("ΣFy = 0: 9.5 + 0.6\nF_AB = 0", "ΣFy = 0: 9.5 + 0.6 F_AB = 0"),
+    ("ΣFy: 2*4.75\n- F_AB*0.6 = 0", "ΣFy: 2*4.75 - F_AB*0.6 = 0"),
+    ("ΣFy = 0: 9.5 + 3/5\nF_AB = 0", "ΣFy = 0: 9.5 + 3/5 F_AB = 0"),
+    ("\\sum F_y &= 0 \\\\\n9.5 + 0.6 F_{AB} &= 0", "ΣF_y  = 0: 9.5 + 0.6 F_{AB} &= 0"),
+]
+
+
+@pytest.mark.parametrize(("text", "line"), BROKEN)
 def test_a_line_that_a_page_broke_is_one_line(text: str, line: str) -> None:
     written = read_paper(SEED_HOUSE, f"Joint A\n{text}\nAB = -15.83")
     assert not written.refused
     ((about, kept),) = written.paper.lines
     assert about == Fy("A")
     assert kept.removeprefix("**ΣF_y = 0:** ") == line
+
+
+@pytest.mark.parametrize("text", [text for text, _ in BROKEN])
+def test_what_stands_above_and_below_a_broken_line_keeps_its_number(text: str) -> None:
+    above, below = ["A_x = 0", "A_y = 9.5"], ["BF = 5 C", "CF = 5 T"]
+    page = [*above, *text.split("\n"), *below]
+    whole = mended(judge_of(SEED_HOUSE), page)
+    assert (len(whole), whole[:2], whole[-2:]) == (len(page), above, below)
 
 
 @pytest.mark.parametrize(
@@ -263,6 +273,12 @@ def test_the_head_and_the_foot_of_a_page_are_no_work_and_no_fault(text: str) -> 
 def test_columns_are_counted_from_the_start_of_the_line(text: str, place: int) -> None:
     (refused,) = read_paper(SEED_HOUSE, text).refused
     assert f"At column {place}, " in refused.message
+
+
+def test_of_values_in_one_line_each_that_cannot_be_taken_is_told_for_itself() -> None:
+    kilograms, nobody = read_paper(SEED_HOUSE, "AB = 12 kg, QQ = 5").refused
+    assert "At column 9, " in kilograms.message
+    assert nobody.message.startswith("This truss has no member or reaction QQ")
 
 
 def test_what_cannot_be_decided_is_called_by_its_line_as_typed() -> None:

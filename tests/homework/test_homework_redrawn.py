@@ -82,6 +82,18 @@ def test_a_renamed_joint_renames_values_lines_senses_and_order() -> None:
     assert was == now
 
 
+def test_a_value_stays_below_the_joint_at_which_it_was_found_while_that_is_there() -> None:
+    before, after = truss(), truss("rename C Q")
+    found = read_paper(before, "joint C\nBC = 10 C\nAC = 10 C\njoint A\nAB = 8").paper
+    assert redrawn(found, before, after, {"C": "Q"}).paper.found_at == {
+        "BQ": "Q",
+        "QA": "Q",
+        "AB": "A",
+    }
+    gone = truss("drop C", "D 2 3", "AD DB")
+    assert redrawn(found, before, gone, {}).paper.found_at == {"AB": "A"}
+
+
 def test_two_joints_that_exchange_their_names_exchange_their_entries() -> None:
     before = truss()
     after = truss("rename A X", "rename B A", "rename X B")

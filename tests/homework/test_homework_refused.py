@@ -25,6 +25,14 @@ MAST = plain_problem(
 )
 
 
+KITE = plain_problem(
+    (("A", 0, 0), ("B", 4, 3), ("C", 8, 0), ("D", 4, -1)),
+    ("AB", "BC", "BD", "AD", "CD"),
+    (Support("A", "pin"), Support("C", "roller")),
+    (Load("B", (("down", Exact.of(12)),)),),
+)
+
+
 @pytest.mark.parametrize(
     ("text", "noted", "place"),
     [
@@ -191,3 +199,56 @@ def test_a_row_that_is_too_long_is_refused_as_a_line_is() -> None:
     assert not write_row(MAST, Paper(), "AB", " " * LONGEST + "7.5").refused
     (refused,) = write_row(MAST, Paper(), "AB", "1" * (LONGEST + 1)).refused
     assert refused.message == f"A line has {LONGEST} characters at most."
+
+
+@pytest.mark.parametrize(
+    ("work", "name", "text"),
+    [
+        (3, "work", "3"),
+        ({"reactions": 7}, "reactions", "7"),
+        ({"notes": "done"}, "notes", ""),
+        ({"letters": {"θ": "wide"}}, "θ", "wide"),
+        ({"forces": {"QQ": "3"}}, "QQ", "3"),
+        ({"forces": {"AB": 11, "BA": 12}}, "AB", "12"),
+        ({"forces": {"AB": [11]}}, "AB", "[11]"),
+        ({"forces": {"AB": math.inf}}, "AB", "inf"),
+        ({"forces": {"AB": "seven"}}, "AB", "seven"),
+        ({"forces": {"AB": "AC = 7"}}, "AB", "AC = 7"),
+        ({"reactions": {"B_y": "5 T"}}, "B_y", "5 T"),
+        ({"forces": {"AB": "-5 T"}}, "AB", "-5 T"),
+        ({"senses": {"QQ": "T"}}, "QQ", "T"),
+        ({"senses": {"AB": "up"}}, "AB", "up"),
+        ({"lines": "AB = 3"}, "lines", "AB = 3"),
+        ({"lines": ["AB"]}, "line 1", "AB"),
+        ({"lines": [(Fy("Z"), "AB = 3")]}, "line 1", repr((Fy("Z"), "AB = 3"))),
+        ({"order": 3}, "order", "3"),
+        ({"order": ["Z"]}, "order", "Z"),
+    ],
+)
+def test_what_is_refused_goes_by_its_name_with_what_was_written(
+    work: object, name: str, text: str
+) -> None:
+    (refused,) = review(MAST, work).refused
+    assert (refused.name, refused.text) == (name, text if len(text) <= 60 else text[:59] + "…")
+
+
+@pytest.mark.parametrize(
+    ("joint", "order"), [("A", ["C", "A"]), ("B", ["C", "B"]), ("C", []), (None, [])]
+)
+def test_a_paper_with_its_members_below_joints_that_give_them_tells_the_order_of_work(
+    joint: str | None, order: list[str]
+) -> None:
+    paper = Paper().with_value("AC", "5", "C").with_value("BC", "5", "C")
+    assert paper.with_value("AB", "5", joint).work(MAST).get("order", []) == order
+
+
+def test_more_members_below_a_joint_than_it_gives_tell_no_order() -> None:
+    found = Paper()
+    for name in ("AB", "BD", "BC"):
+        found = found.with_value(name, "5", "B")
+    assert "order" not in found.work(KITE)
+
+
+def test_a_paper_shows_the_order_of_joints_where_one_was_given() -> None:
+    assert "order: C, A" in write_line(MAST, Paper(), "order C A").paper.shown(MAST)
+    assert not any(line.startswith("order") for line in Paper().shown(MAST))

@@ -11,9 +11,14 @@ import pytest
 from every_problem import FORCES, problem_of
 from families import plain_problem
 from lines import figures
+from pages import TRUSSES
 from students_work import any_problem, homework
 
 from tutor import review
+from tutor.homework.two_figures import of_two_figures
+from tutor.homework.work import Entry, read_entry
+from tutor.judge import judge_of
+from tutor.judge.known_values import KnownValues
 from tutor.model import Load, Problem, Support
 from tutor.notation import Exact
 from tutor.statics import joint_body, solve
@@ -192,6 +197,24 @@ def test_nothing_far_off_is_right_but_what_the_values_beside_it_give_as_they_are
                     math.floor(math.log10(abs(written[name]))) - figures_shown + 1
                 )
                 assert given_at_a_joint(done.problem, written, name, 1.001 * half), name
+
+
+@pytest.mark.parametrize("number", [11.04, -7.125, 0.0625, 1234.5, 12.0])
+def test_a_number_is_as_precise_as_the_same_number_written_out(number: float) -> None:
+    desk, nothing = judge_of(TRUSSES["trestle"]), KnownValues({}, {})
+    read, written = (read_entry(desk, "AB", value, nothing) for value in (number, str(number)))
+    assert isinstance(read, Entry)
+    assert isinstance(written, Entry)
+    assert (read.value, read.radius) == (written.value, written.radius)
+
+
+@pytest.mark.parametrize(("whole", "so"), [(640.0, True), (987.0, True), (1234.0, False)])
+def test_beside_two_figures_a_whole_number_may_have_three_and_no_more(
+    whole: float, so: bool
+) -> None:
+    values = {"AB": 110.0, "BC": -140.0, "AC": whole, "A_x": -60.0, "A_y": 38.0, "B_y": 82.0}
+    entries = {name: Entry(name, value, 0.5, "") for name, value in values.items()}
+    assert (of_two_figures(TRUSSES["trestle"], entries) is not None) == so
 
 
 SCISSORS = plain_problem(

@@ -157,7 +157,7 @@ def _walked(
     known = {n for n in lens.zero if n not in entries or abs(entries[n].value) <= entries[n].radius}
     if len(known) < len(lens.zero):
         return None
-    if not all(seen.may_give(name) for name in wrong if name not in known):
+    if not all(map(seen.may_give, wrong)):
         return None
     if not seen.balances:
         return None
@@ -287,5 +287,5 @@ def _of_loads(problem: Problem) -> Iterator[tuple[str, str | None, Lens]]:
 def _panels(problem: Problem) -> list[float]:
     """The distances from one joint to the next along the truss, each once, at most three."""
     xs = sorted({joint.at[0] for joint in problem.joints})
-    steps = [b - a for a, b in pairwise(xs) if b - a > 1e-6]
-    return list(dict.fromkeys(round(step, 6) for step in steps))[:3]
+    steps = dict.fromkeys(round(b - a, 6) for a, b in pairwise(xs))
+    return [step for step in steps if step][:3]

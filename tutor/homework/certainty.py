@@ -40,7 +40,7 @@ def beyond_doubt(stories: Sequence[Story], handed_in: Mapping[str, Sheet]) -> bo
         and len(named) == 1
         and not any(handed_in[place].missing for place in used)
         and _sharp(handed_in[best.first])
-        and not any(_of_a_value(story, handed_in) for story in stories)
+        and not any(of_one_value(handed_in[s.first], s.turns[0].values) for s in stories)
     )
 
 
@@ -49,14 +49,6 @@ def _sharp(sheet: Sheet) -> bool:
     return any(
         slack <= SHARP * abs(left) for left, slack in zip(sheet.lefts, sheet.slacks, strict=True)
     )
-
-
-def _of_a_value(story: Story, handed_in: Mapping[str, Sheet]) -> bool:
-    """Whether one value that came out wrong, and all else carried on from it, would leave the same."""
-    sheet = handed_in[story.first]
-    if len(story.turns) > 1 or story.open:
-        return False
-    return of_one_value(sheet, story.turns[0].values)
 
 
 def of_one_value(sheet: Sheet, wrong: Collection[str]) -> bool:

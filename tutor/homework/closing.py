@@ -21,16 +21,14 @@ WORDS = (
 class Closure:
     """One body: whether its equations hold with the numbers written, None where some are missing.
 
-    `share` is what is left over relative to the sizes that were added up (0 to 1), and `rounding`
-    how much of that the figures written explain. Neither is a force, so that nothing can be read
-    off them that the student has not found. A body that has all its values and leaves something over
-    is `doubtful` where nobody can say whether these are right.
+    `share` is what is left over relative to the sizes that were added up (0 to 1). It is no force, so
+    that nothing can be read off it that the student has not found. A body that has all its values and
+    leaves something over is `doubtful` where nobody can say whether these are right.
     """
 
     name: str
     closes: bool | None
     share: float = field(default=0.0, repr=False)
-    rounding: float = field(default=0.0, repr=False)
     doubtful: bool = False
 
     @property
@@ -64,10 +62,5 @@ def _closure(sheet: Sheet, correctness: Correctness) -> Closure:
     )
     if not sheet.fails or not (wrong or doubtful):
         return Closure(sheet.name, True)
-    worst, rounding = 0.0, 0.0
-    for n in sheet.axes:
-        added = sheet.added(n)
-        share = abs(sheet.left(n)) / added if added else 0.0
-        if not sheet.holds(n) and share > worst:
-            worst, rounding = share, sheet.slack(n) / added
-    return Closure(sheet.name, False if wrong else None, worst, rounding, doubtful=not wrong)
+    worst = max(abs(sheet.left(n)) / sheet.added(n) for n in sheet.axes if not sheet.holds(n))
+    return Closure(sheet.name, False if wrong else None, worst, doubtful=not wrong)

@@ -53,7 +53,7 @@ def remembered(
 ) -> Was | None:
     """The page with the wrong values of the last check that are right by now; None where none are."""
     old = mended_since(correctness, entries, before)
-    if not old or not correctness.wrong:
+    if not old:
         return None
     return replace(_was(bodies, entries, old, correctness.wrong), remembered=True)
 

@@ -41,4 +41,4 @@ def with_later_lines(
             if unexplained and mistake.code != UNNAMED:
                 findings[name] = Finding(name, "wrong", mistake, "likely")
     note = SAME.format(places=listed([place_in_words(place) for place in alike])) if alike else ""
-    return replace(outcome, findings=findings, note=outcome.note or note)
+    return replace(outcome, findings=findings, note=note)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from tutor.notation import Line, Names, Unreadable, heading_begun, read_line
+from tutor.notation import Label, Line, Names, Unreadable, heading_begun, read_line
 from tutor.notation.places import place_named
 
 KIND = re.compile(
@@ -30,12 +30,10 @@ class Led:
     missing: str = ""
 
 
-def names_sum(names: Names, text: str, line: Line | Unreadable) -> bool:
-    """Whether a text, read as `line`, begins with the heading of a sum, also where it cannot be read."""
-    if isinstance(line, Line):
-        return line.label is not None and line.label.kind is not None
-    label = heading_begun(text, names)
-    return label is not None and label.kind is not None
+def sum_named(names: Names, text: str, line: Line | Unreadable) -> Label | None:
+    """The heading of a sum with which a text begins, read as `line` or not readable behind it."""
+    label = line.label if isinstance(line, Line) else heading_begun(text, names)
+    return None if label is None or label.kind is None else label
 
 
 def led(names: Names, text: str) -> Led | None:
@@ -48,7 +46,7 @@ def led(names: Names, text: str) -> Led | None:
         member = MEMBER.fullmatch(text)
         return None if member is None else Led(member["rest"])
     rest = text[mark.end() :]
-    if ":" in rest or names_sum(names, rest, read_line(rest, names)):
+    if sum_named(names, rest, read_line(rest, names)) is not None:
         return None
     if place is None:
         return Led(rest, of=words is not None and words["whole"] is not None)

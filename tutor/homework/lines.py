@@ -90,21 +90,20 @@ def _judged(
         return LineVerdict(line, None, desk.judge(line.about, line.text, own))
     place = line.about.joint or WHOLE
     verdict = _verdict(desk, work, line, bodies[place], later.get(place, set()), wrong)
-    if verdict.kind == "right" and _stands_for_little(desk, line):
+    if verdict.kind == "right" and _stands_for_little(desk, line.about, line.text):
         verdict = Verdict("undecided", LITTLE, about=line.about)
     return LineVerdict(line, place, verdict)
 
 
-def _stands_for_little(desk: Judge, line: WorkLine) -> bool:
-    """Whether a line of numbers alone has fewer of them than forces act in its equation."""
-    reading = desk.read(line.text)
-    if isinstance(line.about, Value) or isinstance(reading, Unreadable):
-        return False
+def _stands_for_little(desk: Judge, about: Equation, text: str) -> bool:
+    """Whether a line of numbers alone, which can be read, has fewer of them than forces act in its equation."""
+    reading = desk.read(text)
+    assert not isinstance(reading, Unreadable)
     sides = [side for step in reading.steps for side in step.sides]
     if not all(side.numeric for side in sides):
         return False
     numbers = sum(isinstance(node, Number) for side in sides for node in within(side.node))
-    return numbers < acting(desk.problem, line.about)
+    return numbers < acting(desk.problem, about)
 
 
 def _verdict(

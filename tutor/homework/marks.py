@@ -27,7 +27,7 @@ def without_remark(page: Page, text: str) -> str:
     """
     title = TITLE.match(text)
     if title is not None and place_named(page.desk.names, title[1]) is not None:
-        return title[1]
+        return text
     return without_formulas(cells_apart(text.partition("#")[0]))
 
 

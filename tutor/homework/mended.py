@@ -66,7 +66,7 @@ def resting(
     """
     old = mended_since(correctness, entries, before)
     changed = list(old)
-    if not changed or not correctness.wrong:
+    if not changed:
         return None
     wrong = [name for name in entries if name in correctness.wrong]
     was = renumbered(bodies, {**entries, **old})

@@ -6,6 +6,7 @@ those are, since both right values could then be read off: a hint only asks to c
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping, Sequence
 
 from tutor.homework.account import AccountDraft
@@ -32,8 +33,7 @@ def of_two_rows(
         return
     one, two = (sheet.part[name] for name in solved)
     a, b = one.number, two.number
-    signed = -1.0 if a * b < 0 else 1.0
-    for factor in {1.0, signed}:
+    for factor in {1.0, math.copysign(1.0, a * b)}:
         changes = ((one, factor * b - a), (two, factor * a - b))
         if all(
             abs(left + sum(part.vector[k] * by for part, by in changes)) <= slack

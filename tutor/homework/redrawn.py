@@ -90,10 +90,8 @@ def _unknowns(before: Problem, after: Problem, joints: Mapping[str, str]) -> dic
         if same is not None:
             found[member.name] = same.name
     for reaction in before.reactions:
-        joint = joints.get(reaction.joint)
-        if joint is None:
-            continue
-        there = (r.name for r in after.reactions if (r.joint, r.axis) == (joint, reaction.axis))
+        at = joints.get(reaction.joint), reaction.axis
+        there = (r.name for r in after.reactions if (r.joint, r.axis) == at)
         if (name := next(there, None)) is not None:
             found[reaction.name] = name
     return found

@@ -24,7 +24,6 @@ from tutor.model import Problem
 
 NOTHING = 1e-6
 """A force so small beside the largest is none at all; common practice, no source."""
-TINY = 1e-30
 CARRIED = 0.03
 """Nobody's roundings come to so much of the largest force; found by trying, no source."""
 SURELY = 4.0
@@ -35,15 +34,17 @@ SURELY = 4.0
 class Off:
     """How far a value may be from the truth as it was carried on (force unit).
 
-    `low` and `high` come from what was written; `doubt` is the variance of what blanks add.
+    `low` and `high` come from what was written; `doubt` is the variance of what blanks add, and `dark`
+    whether there are any on the way.
     """
 
-    low: float = 0.0
-    high: float = 0.0
-    doubt: float = 0.0
+    low: float
+    high: float
+    doubt: float
+    dark: bool
 
 
-NO_PART = Off()
+NO_PART = Off(0.0, 0.0, 0.0, dark=False)
 
 
 @dataclass(frozen=True)
@@ -98,10 +99,9 @@ class _Walk:
         self.true = true
         self.share = problem.tolerance.remark
         self.nothing = NOTHING * max(map(abs, true.values()), default=0.0)
-        dark = any(member.name not in entries for member in problem.members)
         largest = self.nothing / NOTHING
         self.little = problem.tolerance.silent * largest
-        self.lost = self.little if dark else 0.0
+        self.lost = self.little if any(m.name not in entries for m in problem.members) else 0.0
         self.carried = CARRIED * 10 ** (LEAST_FIGURES - figures) * largest
         self.off: dict[str, Off] = {}
         self.blank: dict[tuple[str, str], Off] = {}
@@ -161,7 +161,7 @@ class _Walk:
         off, beyond = self.entries[name].value - self.true[name], []
         for sheet, n in self._equations(name):
             may, slope = self._carried(sheet, name, n)
-            if may.doubt == 0.0:
+            if not may.dark:
                 near = self.carried + slope
                 beyond.append(off > may.high + near or off < may.low - near)
         return bool(beyond) and all(beyond)
@@ -182,8 +182,8 @@ class _Walk:
     def _take(self, name: str, among: set[str]) -> None:
         off = self.entries[name].value - self.true[name]
         among.add(name)
-        doubt = TINY if among is self.open or name not in self.sure | self.coarse else 0.0
-        self.off[name] = Off(min(0.0, off), max(0.0, off), doubt)
+        dark = among is self.open or name not in self.sure | self.coarse
+        self.off[name] = Off(min(0.0, off), max(0.0, off), 0.0, dark)
 
     def _found(self, sheet: Sheet, least: float) -> list[str]:
         """What the body gives now: entries that are right by it, and blanks.
@@ -240,8 +240,8 @@ class _Walk:
         if beyond > SURELY * math.sqrt(may.doubt):
             return "wrong"
         if self._near(name) or self._given(sheet, n, name):
-            return "right" if may.doubt == 0.0 else "likely"
-        return "coarse" if may.doubt == 0.0 else "open"
+            return "likely" if may.dark else "right"
+        return "open" if may.dark else "coarse"
 
     def _given(self, sheet: Sheet, n: Vector, name: str) -> bool:
         """Whether right entries of a body give one as they are written, with three figures, to its last."""
@@ -267,14 +267,15 @@ class _Walk:
     ) -> Off:
         own = half_step(self.true[name], self.figures)
         found = [self._carried(sheet, name, n) for n in equations]
-        doubt = max(off.doubt + (slope**2 + own**2) / 3.0 for off, slope in found) + TINY
+        doubt = max(off.doubt + (slope**2 + own**2) / 3.0 for off, slope in found)
         offs = [off for off, _ in found] + [self._carried(sheet, name, n)[0] for n in beside]
-        return Off(min(off.low for off in offs), max(off.high for off in offs), doubt)
+        return Off(min(off.low for off in offs), max(off.high for off in offs), doubt, dark=True)
 
     def _carried(self, sheet: Sheet, name: str, n: Vector) -> tuple[Off, float]:
         """How far a value is off by the equation `n`: as its terms are, and by rounded slopes."""
         per = sheet.part[name].share(n)
         low = high = doubt = slope = 0.0
+        dark = False
         for part in sheet.parts:
             share = part.share(n) / per
             if abs(share) <= PARALLEL:
@@ -285,15 +286,15 @@ class _Walk:
             off = self._into(sheet, part.name) or NO_PART
             ends = (-share * off.low, -share * off.high)
             low, high = low + min(ends), high + max(ends)
-            doubt += share**2 * off.doubt
-        return Off(low, high, doubt), slope
+            doubt, dark = doubt + share**2 * off.doubt, dark or off.dark
+        return Off(low, high, doubt, dark), slope
 
     def _slope(self, part: ForcePart) -> float:
         """What a sine or cosine rounded to three decimals, or to the figures of a value, may add."""
         if part.straight:
             return 0.0
         if part.is_load:
-            return SLOPE * abs(part.force.size or 0.0)
+            return SLOPE * abs(part.number)
         entry = self.entries.get(part.name)
         rounded = SLOPE * abs(self.true[part.name])
         return rounded if entry is None else min(rounded, entry.radius)

@@ -184,7 +184,7 @@ class Sheet:
 
         Never False where one does.
         """
-        if self.size > 2:
+        if self.name == WHOLE:
             others = [other for other in self.part if other != name]
             return any(
                 self.holds(n)

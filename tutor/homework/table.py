@@ -103,7 +103,7 @@ def read_row(desk: Judge, row: str, sign: DecimalSign, where: str) -> tuple[str,
         meant = desk.names.meant(plain(_bare(cells[0]))[:80]) if cells else ()
         if len(meant) != 1:
             continue
-        value = " ".join(cell for cell in cells[1:] if cell)
+        value = " ".join(cells[1:]).strip()
         if value.lower() in BLANK:
             return meant[0], ""
         value = _pointed(_unspaced(value), sign)

@@ -13,7 +13,7 @@ from dataclasses import replace
 
 from tutor.homework.aside import no_work
 from tutor.homework.at_once import at_once
-from tutor.homework.leads import led, names_sum
+from tutor.homework.leads import led, sum_named
 from tutor.homework.marks import LONGEST, bared, dashed, without_remark
 from tutor.homework.page import Page, Written, joints_said, no_unknown, unknown_of
 from tutor.homework.page_words import letters, order, place, sense, strike
@@ -119,20 +119,21 @@ def _together(page: Page, bare: str) -> str:
 
 def _headed_line(page: Page, bare: str, text: str) -> Written | None:
     line = page.desk.read(text)
-    if not names_sum(page.desk.names, bare, line):
+    label = sum_named(page.desk.names, bare, line)
+    if label is None:
         return None
     about = headed(page.problem, line, page.paper.place)
     if about is not None:
         return _with_line(page, about, text, text.strip(), in_words(about))
     if isinstance(line, Unreadable):
         return page.refuse(text, line)
-    if line.label is not None and line.label.part is not None:
+    if label.part is not None:
         return page.refuse(
             text,
             "A sum of a part needs the members that are cut and the side that is kept, like section "
             "through BC, CG and FG, left part, ΣM_F: before the line.",
         )
-    if line.label is not None and line.label.kind == "along":
+    if label.kind == "along":
         return page.refuse(
             text, "A sum along a direction needs it, like ΣF along 30: before the line."
         )

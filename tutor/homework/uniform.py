@@ -89,7 +89,7 @@ def uniform(
 
 def _factors(problem: Problem) -> tuple[float, ...]:
     """How many of another unit make one of the problem's, and steps of a thousand."""
-    own = NEWTONS.get(problem.force, 1.0)
+    own = NEWTONS[problem.force]
     others = [own / other for other in NEWTONS.values() if other != own]
     return tuple(dict.fromkeys((*FACTORS, *others, *(1.0 / factor for factor in others))))
 

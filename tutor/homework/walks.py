@@ -105,9 +105,8 @@ def weighed(
 
 
 def _likelihood(story: Story, read: FilledIn, among: Sequence[Walk]) -> float:
-    """The logarithm of the share of walks in which the story could have come about, never of none."""
-    count = sum(_comes_of(story, read, walk) for walk in among)
-    return math.log((count + 0.5) / (len(among) + 0.5))
+    """The logarithm of the number of walks in which the story could have come about, never of none."""
+    return math.log(sum(_comes_of(story, read, walk) for walk in among) + 0.5)
 
 
 def _comes_of(story: Story, read: FilledIn, walk: Walk) -> bool:

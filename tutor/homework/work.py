@@ -31,16 +31,12 @@ BLANK = frozenset({"", "-", "–", "—", "?", "…", "...", "n/a", "none"})
 
 @dataclass(frozen=True)
 class Entry:
-    """One value: in the positive sense, how far its figures may be off, and as it was written.
-
-    `lettered` says that T or C, or a direction, was written beside it.
-    """
+    """One value: in the positive sense, how far its figures may be off, and as it was written."""
 
     name: str
     value: float
     radius: float
     text: str
-    lettered: bool = False
 
 
 @dataclass(frozen=True)
@@ -206,7 +202,7 @@ def read_entry(desk: Judge, unknown: str, value: object, given: KnownValues) -> 
             number = math.inf
         if not math.isfinite(number) or abs(number) > 1e12:
             return LeftOut(unknown, _shown(value), "This is no number that a force can have.")
-        return Entry(unknown, sign * number + 0.0, _radius(number, repr(number)), _shown(value))
+        return Entry(unknown, sign * number + 0.0, half_step(number, LEAST_FIGURES), _shown(value))
     reading = value_of(desk.read(value.strip()), reaction="_" in unknown)
     if isinstance(reading, Unreadable):
         return LeftOut(unknown, _shown(value), reading.message, reading)
@@ -221,15 +217,8 @@ def read_entry(desk: Judge, unknown: str, value: object, given: KnownValues) -> 
         message = "A minus and a T contradict each other; write the size with T or C."
         return LeftOut(unknown, _shown(value), message)
     own = signed(desk.problem, unknown, reading.value, reading.letter, reading.sense, sign)
-    lettered = reading.letter is not None or reading.sense is not None
     radius = max(reading.radius, half_step(own, LEAST_FIGURES))
-    return Entry(unknown, own + 0.0, radius, _shown(value), lettered)
-
-
-def _radius(number: float, written: str) -> float:
-    """Half a step of the last figure that a plain number shows, taken as three figures at least."""
-    digits = written.lower().partition("e")[0].replace(".", "").replace("-", "").strip("0")
-    return half_step(number, max(LEAST_FIGURES, len(digits)))
+    return Entry(unknown, own + 0.0, radius, _shown(value))
 
 
 def half_step(number: float, figures: int) -> float:

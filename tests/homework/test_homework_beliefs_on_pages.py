@@ -1,0 +1,146 @@
+"""What is told of a belief that runs through a page: where it began, how sure, and where to go on?
+
+The pages are those of `pages.py`; where one would begin and go on is our own judgement, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+import pytest
+from families import plain_problem
+from lines import figures
+from pages import PIN, TRUSSES, load, pages
+
+from tutor import review
+from tutor.homework import Review
+from tutor.model import Problem, Support
+from tutor.notation import Exact
+from tutor.statics import solve
+
+PAGES = pages()
+AT_JOINTS = ("sine for cosine", "members whole", "radians", "tangent for sine", "3-4-5 everywhere")
+
+
+def work(page: Mapping[str, Any], **forces: str) -> dict[str, Any]:
+    return {"reactions": page["reactions"], "forces": {**page["forces"], **forces}}
+
+
+def of_belief(truss: str, belief: str) -> dict[str, Any]:
+    return next(work(p) for p in PAGES if (p["truss"], p["belief"]) == (truss, belief))
+
+
+@pytest.mark.parametrize("belief", ["sine for cosine", "members whole", "one slope for all"])
+@pytest.mark.parametrize(
+    ("truss", "order", "first"),
+    [("wind", "ABECD", "B"), ("outrigger", "AECDB", "E"), ("outrigger", "ECABD", "E")],
+)
+def test_a_belief_about_slopes_began_at_the_first_joint_of_the_order_with_a_slope(
+    truss: str, order: str, first: str, belief: str
+) -> None:
+    """At A a post and a level member end, and nothing more."""
+    result = review(TRUSSES[truss], {**of_belief(truss, belief), "order": list(order)})
+    assert result.places == (first,)
+
+
+def sure(result: Review) -> set[str]:
+    return {finding.sure for finding in result.findings if finding.state != "right"}
+
+
+@pytest.mark.parametrize("belief", ["one slope for all", "radians"])
+def test_a_belief_that_gives_every_number_of_a_whole_page_is_certain(belief: str) -> None:
+    told = [sure(review(TRUSSES[str(p["truss"])], work(p))) for p in PAGES if p["belief"] == belief]
+    assert told.count({"certain"}) >= len(told) / 2
+
+
+@pytest.mark.parametrize(
+    ("truss", "blank", "first"),
+    [("bank", "FB", "E"), ("bank", "BD", "E"), ("lantern", "CF", "F"), ("outrigger", "BC", "E")],
+)
+def test_loads_missing_at_all_joints_are_told_though_a_member_is_left_blank(
+    truss: str, blank: str, first: str
+) -> None:
+    page = of_belief(truss, "loads on no joint")
+    forces = {name: value for name, value in page["forces"].items() if name != blank}
+    result = review(TRUSSES[truss], {**page, "forces": forces})
+    assert result.places == (first,)
+    assert [(a.mistake.code, a.throughout) for a in result.accounts] == [("missing", True)]
+
+
+WALL = plain_problem(
+    (("A", 0, 3), ("B", 0, 0), ("C", 4, 3)),
+    ("AB", "BC", "CA"),
+    (PIN, Support("B", "roller", Exact.of(0))),
+    (load("C", down=12),),
+)
+"""A is pinned to a wall, B on a roller against it; A_x = -16, B_x = 16, A_y = 12."""
+
+
+@pytest.mark.parametrize(
+    ("reactions", "pin"),
+    [({"A_x": "0", "B_x": "16"}, True), ({"A_x": "-16", "B_x": "0"}, False)],
+)
+def test_only_a_pin_is_told_as_a_pin_taken_for_a_roller(
+    reactions: dict[str, str], pin: bool
+) -> None:
+    result = review(WALL, {"reactions": {**reactions, "A_y": "12"}})
+    assert result.places == ("whole",)
+    assert ("pinned" in result.accounts[0].mistake.text) == pin
+
+
+def mended_at_one(truss: str) -> Iterator[tuple[dict[str, Any], dict[str, Any]]]:
+    """Pages with a belief, each with one joint after another put right: as it is, and as it was."""
+    problem = TRUSSES[truss]
+    true = solve(problem).values
+    for page in PAGES:
+        if page["truss"] != truss or page["belief"] not in AT_JOINTS:
+            continue
+        for joint in problem.joint:
+            here = [m.name for m in problem.members if joint in (m.start, m.end)]
+            yield work(page, **{name: figures(true[name], 4) for name in here}), work(page)
+
+
+def in_one_line(problem: Problem, names: list[str]) -> bool:
+    ends = ((problem.member[n].start, problem.member[n].end) for n in names)
+    (ax, ay), (bx, by) = (
+        (
+            problem.joint[q].at[0] - problem.joint[p].at[0],
+            problem.joint[q].at[1] - problem.joint[p].at[1],
+        )
+        for p, q in ends
+    )
+    return abs(ax * by - ay * bx) < 1e-9
+
+
+@pytest.mark.parametrize("remembered", [True, False])
+@pytest.mark.parametrize("truss", ["footway", "jetty", "outrigger"])
+def test_one_goes_on_at_a_joint_whose_two_sums_give_all_that_is_wrong_there(
+    truss: str, remembered: bool
+) -> None:
+    """Where more is wrong than a joint gives, some of it was found elsewhere and put in."""
+    problem, sent = TRUSSES[truss], 0
+    for now, before in mended_at_one(truss):
+        result = review(problem, now, before if remembered else None)
+        if not result.rests or not set(result.rests) <= set(problem.member):
+            continue
+        (joint, *_), members = result.places, (problem.member[name] for name in result.rests)
+        wrong = [m.name for m in members if joint in (m.start, m.end)]
+        sent += 1
+        assert len(wrong) <= 2, (joint, wrong)
+        assert len(wrong) < 2 or not in_one_line(problem, wrong), (joint, wrong)
+    assert sent >= 4
+
+
+@pytest.mark.parametrize("page", ["one slope for all", "3-4-5 everywhere", "tangent for sine"])
+@pytest.mark.parametrize("joint", ["A", "B", "C"])
+def test_of_a_lone_wrong_value_nothing_is_said_to_have_been_mended(page: str, joint: str) -> None:
+    """All else is right: whether a belief ran through it before, nobody can see."""
+    true = solve(TRUSSES["trestle"]).values
+    here = [name for name in TRUSSES["trestle"].member if joint in name]
+    done = of_belief("trestle", page)
+    forces = {**done["forces"], **{name: figures(true[name], 4) for name in here}}
+    result = review(TRUSSES["trestle"], {**done, "forces": forces})
+    wrong = [finding for finding in result.findings if finding.state != "right"]
+    assert len(wrong) == 1
+    assert not result.rests
