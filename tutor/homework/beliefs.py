@@ -23,31 +23,33 @@ from tutor.homework.work import Entry
 from tutor.model import Problem
 from tutor.statics.body import load_name
 
+A_HABIT, MET, RARE = 1.1, 1.6, 2.1
+"""What a belief costs: a habit of first examples, one that is met, and one that is met seldom."""
 COSTS: Mapping[str, tuple[str, float]] = {
-    "components": ("component", 1.6),  # the commonest belief: cosine is the horizontal one
-    "one-slope": ("slope", 1.9),  # the first slope worked out is used for every member
-    "familiar-slope": ("slope", 2.1),  # 3-4-5, 45, 30 or 60 degrees, where the truss has others
-    "radians": ("angle-mode", 1.7),  # a calculator is set wrongly for the whole page or not at all
-    "tangents": ("tangent", 2.0),  # rise over run taken for sine or cosine
-    "whole-forces": ("whole-force", 1.9),  # no member is ever taken into components
-    "stopped-short": ("component", 1.9),  # the component found is written down as the force
-    "half-each": ("symmetry", 1.1),  # half the load to each support, a habit of first examples
-    "upright-roller": ("inclined-support", 1.6),  # rollers are mostly drawn on a level floor
-    "level-roller": ("inclined-support", 2.2),  # the same, against a wall
-    "roller-component": ("component", 2.0),  # an inclined roller with its components exchanged
-    "no-pin": ("missing", 1.7),  # a pin taken as a roller: its horizontal part is nowhere
-    "long-arms": ("arm", 1.6),  # the distance along the members for every arm
-    "short-arms": ("arm", 2.1),  # panels counted one short, or one too many
-    "loads-lost": ("missing", 2.0),  # loads count for the reactions and for no joint
-    "reactions-lost": ("missing", 2.2),  # reactions are found and put on no joint
-    "loads-up": ("sign", 2.0),  # loads drawn the other way at every joint
-    "reactions-turned": ("sign", 2.0),  # reactions drawn the other way at every joint
-    "load-upright": ("whole-force", 2.1),  # an inclined load as if it acted straight down
-    "spread-end": ("spread-end", 2.0),  # all of a member's load at the end that one looks at
-    "spread-total": ("spread-length", 1.7),  # so much a metre is put down as if it were all
-    "spread-measure": ("spread-slope", 1.9),  # along the slope for along the span
-    "spread-left-out": ("spread-neighbour", 2.0),  # one of the members loaded is overlooked
-    "load-components": ("component", 2.0),  # an inclined load with its components exchanged
+    "components": ("component", MET),  # the commonest belief: cosine is the horizontal one
+    "one-slope": ("slope", RARE),  # the first slope worked out is used for every member
+    "familiar-slope": ("slope", RARE),  # 3-4-5, 45, 30 or 60 degrees, where the truss has others
+    "radians": ("angle-mode", MET),  # a calculator is set wrongly for the whole page or not at all
+    "tangents": ("tangent", RARE),  # rise over run taken for sine or cosine
+    "whole-forces": ("whole-force", RARE),  # no member is ever taken into components
+    "stopped-short": ("component", RARE),  # the component found is written down as the force
+    "half-each": ("symmetry", A_HABIT),  # half the load to each support, a habit of first examples
+    "upright-roller": ("inclined-support", MET),  # rollers are mostly drawn on a level floor
+    "level-roller": ("inclined-support", RARE),  # the same, against a wall
+    "roller-component": ("component", RARE),  # an inclined roller with its components exchanged
+    "no-pin": ("missing", MET),  # a pin taken as a roller: its horizontal part is nowhere
+    "long-arms": ("arm", MET),  # the distance along the members for every arm
+    "short-arms": ("arm", RARE),  # panels counted one short, or one too many
+    "loads-lost": ("missing", RARE),  # loads count for the reactions and for no joint
+    "reactions-lost": ("missing", RARE),  # reactions are found and put on no joint
+    "loads-up": ("sign", RARE),  # loads drawn the other way at every joint
+    "reactions-turned": ("sign", RARE),  # reactions drawn the other way at every joint
+    "load-upright": ("whole-force", RARE),  # an inclined load as if it acted straight down
+    "spread-end": ("spread-end", RARE),  # all of a member's load at the end that one looks at
+    "spread-total": ("spread-length", MET),  # so much a metre is put down as if it were all
+    "spread-measure": ("spread-slope", RARE),  # along the slope for along the span
+    "spread-left-out": ("spread-neighbour", RARE),  # one of the members loaded is overlooked
+    "load-components": ("component", RARE),  # an inclined load with its components exchanged
 }
 AGAINST = 0.6
 """What it costs that a right entry is not what the belief makes of it."""
