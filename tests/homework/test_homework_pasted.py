@@ -14,7 +14,7 @@ from tutor.homework import read_paper, review
 from tutor.homework.broken_lines import goes_on, mended
 from tutor.homework.findings import Finding, Review
 from tutor.homework.words import summary
-from tutor.judge import Equation, Fy, M, judge, judge_of
+from tutor.judge import Equation, Fx, Fy, M, judge, judge_of
 
 
 @pytest.mark.parametrize(
@@ -330,3 +330,13 @@ def test_a_table_with_its_columns_parted_by_spaces_is_read_and_its_head_is_no_wo
     assert not written.refused
     assert dict(written.paper.values) == {"AB": "15.83 C", "BF": "5 C"}
     assert len(written.aside) == 1
+
+
+@pytest.mark.parametrize(("heading", "first", "second"), [("ΣFx", Fx, Fy), ("ΣFy", Fy, Fx)])
+def test_of_two_equations_in_one_line_the_heading_is_that_of_the_first(
+    heading: str, first: type[Equation], second: type[Equation]
+) -> None:
+    sums = {Fx: "A_x + AF + 0.8 AB = 0", Fy: "A_y + 0.6 AB = 0"}
+    text = f"joint A\n{heading}: {sums[first]}; {sums[second]}"
+    lines = read_paper(SEED_HOUSE, text).paper.lines
+    assert [about for about, _ in lines] == [first("A"), second("A")]

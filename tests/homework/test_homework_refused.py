@@ -70,6 +70,7 @@ def test_what_is_drawn_and_in_which_order_is_noted_in_words(text: str, noted: st
         ("From joint Z: AB = 5", "There is no joint Z; the joints are A, B, C."),
         ("order A, Z", "There is no joint Z; the joints are A, B, C."),
         ("draw B_y left", "B_y is drawn up or down."),
+        ("AB 12 BC", "This row: “BC” is an unknown, and a result is a number"),
         ("AB = 1" + "1" * LONGEST, f"A line has {LONGEST} characters at most."),
         ("ΣF along: AB + 5 = 0", "A sum along a direction needs it, like ΣF along 30: before the"),
         ("ΣM: 8 B_y - 12*4 = 0", "A sum of moments needs its point, like ΣM_A: before the line."),

@@ -7,8 +7,8 @@ makes up exactly for what is left over. No line need be known for this.
 
 from __future__ import annotations
 
-from collections import OrderedDict
 from collections.abc import Collection, Mapping, Sequence
+from functools import lru_cache
 
 from tutor.homework.account import Account, AccountDraft, put_in_words
 from tutor.homework.one_force import of_both_lines, of_one_force
@@ -16,9 +16,9 @@ from tutor.homework.one_line import Match, Usual, matches, of_one_line, usual_li
 from tutor.homework.other_row import of_two_rows
 from tutor.homework.sheet import WHOLE, Sheet
 from tutor.homework.work import Entry
+from tutor.judge.about import Same
 from tutor.model import Problem
 
-MOST_KEPT = 8
 UNEXPLAINED = 4.0
 WITHIN = 1.5
 """How far above the cheapest account another may cost and still be kept."""
@@ -59,18 +59,10 @@ def accounts(
     )
 
 
-_usual: OrderedDict[int, tuple[Problem, dict[str, list[Usual]]]] = OrderedDict()
-
-
-def _usual_of(problem: Problem) -> dict[str, list[Usual]]:
-    """The lines that one writes at each body of a truss; those of the last few are kept ready."""
-    kept = _usual.get(id(problem))
-    if kept is None or kept[0] is not problem:
-        kept = _usual[id(problem)] = (problem, {})
-    _usual.move_to_end(id(problem))
-    while len(_usual) > MOST_KEPT:
-        _usual.popitem(last=False)
-    return kept[1]
+@lru_cache(maxsize=8)
+def _usual_of(same: Same) -> dict[str, list[Usual]]:
+    """The lines that one writes at each body of a truss, as far as was asked; those of the last few are kept."""
+    return {}
 
 
 class Explained:
@@ -78,7 +70,7 @@ class Explained:
 
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
-        self._usual = _usual_of(problem)
+        self._usual = _usual_of(Same(problem))
         self._matches: dict[int, tuple[Sheet, tuple[Match, ...]]] = {}
         self._accounts: dict[tuple[int, tuple[str, ...]], tuple[Account, ...]] = {}
 

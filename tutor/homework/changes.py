@@ -19,13 +19,12 @@ FROM_ELSEWHERE = cost_of("extra") + 0.5
 
 @dataclass(frozen=True)
 class Change:
-    """What one slip at one force changes in an equation, and how far that may be off."""
+    """What one slip at one force changes in an equation."""
 
     code: str
     force: str | None
     spot: TrueTerm | None
     change: float
-    radius: float
     cost: float
     by: float = 0.0
 
@@ -60,19 +59,19 @@ def changes(
             most = slack + (by if by > 0.0 else -by) * radius
             if -most <= left + by * value <= most:
                 change = by * part.number
-                yield Change(code, name, spot, change, abs(by) * part.radius, cost, by)
+                yield Change(code, name, spot, change, cost, by)
         if spot.true != 0.0 and name in entries:
             for copied in miscopied(entries[name]):
                 change = spot.true * (copied - part.number)
                 if gap.closed_by(change):
-                    yield Change("magnitude", name, spot, change, 0.0, COPIED)
+                    yield Change("magnitude", name, spot, change, COPIED)
     for spot, slips in true.loads:
         for code, wrong, cost in slips:
             if gap.closed_by(wrong - spot.true):
-                yield Change(code, spot.name, spot, wrong - spot.true, 0.0, cost)
+                yield Change(code, spot.name, spot, wrong - spot.true, cost)
     for load, change in _loads_from_elsewhere(problem, sheet, true):
         if gap.closed_by(change):
-            yield Change("stray-load", load_name(load), None, change, 0.0, FROM_ELSEWHERE)
+            yield Change("stray-load", load_name(load), None, change, FROM_ELSEWHERE)
 
 
 def _loads_from_elsewhere(

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import field
 from functools import lru_cache
 from itertools import combinations
+from statistics import fmean
 from typing import Any
 
 from tutor.homework.vectors import PARALLEL, Vector, beside, dot, orthogonal, unit
@@ -64,7 +65,7 @@ class ForcePart:
     @property
     def straight(self) -> bool:
         """Whether it lies along an axis, so that no sine or cosine of it is rounded."""
-        return self.force.x in (0.0, 1.0, -1.0)
+        return 0.0 in (self.force.x, self.force.y)
 
     @kept
     def slope(self) -> float:
@@ -243,8 +244,8 @@ class Bodies(dict[str, Sheet]):
 def middle_and_size(problem: Problem) -> tuple[tuple[float, float], float]:
     """The point about which the moments of the whole truss are taken, and the length over them."""
     xs, ys = zip(*(joint.at for joint in problem.joints), strict=True)
-    middle = ((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2)
-    return middle, max(max(xs) - min(xs), max(ys) - min(ys)) or 1.0
+    low, high = (min(xs), min(ys)), (max(xs), max(ys))
+    return (fmean((low[0], high[0])), fmean((low[1], high[1]))), math.dist(low, high)
 
 
 def sheets(problem: Problem, entries: Mapping[str, Entry]) -> Bodies:

@@ -36,7 +36,6 @@ NAMED = re.compile(r"[^\W\d_][\w{}]+")
 AFTER = re.compile(r"(?:[,;&=]|\band)$")
 OPERATORS = tuple("-+*/·×(")
 TIMES = re.compile(r"\d[\s*·×]*([^\W\d_][\w{}-]*)")
-PARTED = re.compile(r"(?:[,;&]|\band\b)\s*[^\W\d_][\w{}-]*\s*$")
 APART = re.compile(r"(?<![\w}])([FSNT]) ([A-Z]\w{1,7})(?=\s*=)")
 SUM = re.compile(r"=\s*[-+]?0(?:\.0*)?\s*$")
 ROW = re.compile(r"([^\W\d_][\w{}-]*)\s*[\s,;:|]\s*[-+]?[\d.]")
@@ -97,7 +96,11 @@ def write_row(problem: Problem, paper: Paper, name: str, text: str) -> Written:
     if len(bare) > LONGEST:
         return page.refuse(text, f"A line has {LONGEST} characters at most.")
     if "=" in bare:
-        ways = [f"{name} = {text}", text] if _holds_a_name(page, bare) else [f"{name} = {text}"]
+        ways = (
+            [f"{name} = {text}", text]
+            if _is_equation(page, bare.partition("=")[0])
+            else [f"{name} = {text}"]
+        )
         if SUM.search(bare):
             ways.reverse()
         if _multiplied(page, name, bare):
@@ -268,15 +271,9 @@ def _value(page: Page, name: str, value: str) -> Written:
     )
 
 
-def _is_equation(page: Page, after: str) -> bool:
-    """Whether an unknown stands behind the = sign, so that the line is no value."""
-    return any(unknown_of(page, word) is not None for word in NAMED.findall(after))
-
-
-def _holds_a_name(page: Page, bare: str) -> bool:
-    """Whether an unknown stands in the first side, and not as the next value behind a comma."""
-    first = bare.partition("=")[0]
-    return PARTED.search(first) is None and _is_equation(page, first)
+def _is_equation(page: Page, side: str) -> bool:
+    """Whether an unknown stands on this side of an = sign, so that the line is no value."""
+    return any(unknown_of(page, word) is not None for word in NAMED.findall(side))
 
 
 def _multiplied(page: Page, name: str, bare: str) -> bool:
