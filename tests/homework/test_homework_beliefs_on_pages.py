@@ -144,3 +144,46 @@ def test_of_a_lone_wrong_value_nothing_is_said_to_have_been_mended(page: str, jo
     wrong = [finding for finding in result.findings if finding.state != "right"]
     assert len(wrong) == 1
     assert not result.rests
+
+
+SLOPING = plain_problem(
+    (("A", 0, 3), ("B", 0, 0), ("C", 4, 3)),
+    ("AB", "AC", "BC"),
+    (PIN, Support("B", "roller", Exact.of(20))),
+    (load("C", down=12),),
+)
+"""B pushes up by 20 degrees: 3 R_B cos 20 = 48, and A_y = 12 - R_B sin 20."""
+
+
+@pytest.mark.parametrize(
+    ("reactions", "code"),
+    [
+        ({"R_B": "16", "A_x": "-16", "A_y": "12"}, "inclined-support"),
+        ({"R_B": "46.8", "A_x": "-16", "A_y": "-32"}, "component"),
+    ],
+)
+def test_an_inclined_roller_taken_for_level_or_with_its_components_exchanged_is_told(
+    reactions: dict[str, str], code: str
+) -> None:
+    """Level it gives 48/3 and A_y = 12; exchanged 3 R_B sin 20 = 48 and A_y = 12 - R_B cos 20."""
+    right = review(SLOPING, {"reactions": {"R_B": "17.03", "A_x": "-16", "A_y": "6.18"}})
+    assert right.right
+    result = review(SLOPING, {"reactions": reactions})
+    assert result.places == ("whole",)
+    assert code in [account.mistake.code for account in result.accounts]
+    assert any(account.about is None for account in result.accounts)
+
+
+def test_of_a_lone_value_that_rests_on_a_mended_one_it_is_said_so() -> None:
+    """AC was 5 C and CB followed; now that AC is right, CB is still as it was."""
+    problem = TRUSSES["trestle"]
+    reactions = {"A_x": "-7", "A_y": "4", "B_y": "10"}
+    before = {"reactions": reactions, "forces": {"AC": "-6.667", "AB": "11", "BC": "-15.56"}}
+    now = {"reactions": reactions, "forces": {"AC": "-5", "AB": "10", "BC": "-15.56"}}
+    result = review(problem, now, before)
+    assert result.rests == ("BC",)
+    assert result.accounts[0].mistake.text.startswith("This value still rests")
+    both = {"reactions": reactions, "forces": {"AC": "-5", "AB": "11", "BC": "-15.56"}}
+    result = review(problem, both, before)
+    assert result.rests == ("AB", "BC")
+    assert result.accounts[0].mistake.text.startswith("These values still rest")

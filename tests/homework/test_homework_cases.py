@@ -386,6 +386,15 @@ def test_a_row_that_cannot_be_read_is_told_with_its_number(mast: Problem) -> Non
     assert pasted.work["forces"] == {"AB": "11"}
 
 
+@pytest.mark.parametrize(("first", "told"), [("member\tforce", []), ("QQ\t5", ["row 1"])])
+def test_a_first_row_is_a_heading_only_where_it_has_no_number(
+    mast: Problem, first: str, told: list[str]
+) -> None:
+    pasted = read_table(mast, f"{first}\nAB\t11")
+    assert pasted.work["forces"] == {"AB": "11"}
+    assert [refused.name for refused in pasted.refused] == told
+
+
 def test_the_report_says_what_was_right_and_where_it_goes_wrong(mast: Problem) -> None:
     result = review(mast, {**written(mast, AB=9.0)})
     report = markdown(mast, result, datetime(2031, 5, 6, 7, 8, tzinfo=UTC))

@@ -199,6 +199,14 @@ def test_of_two_slips_at_two_joints_both_are_among_the_places_to_look_at(seed: i
     assert slips < set(review(both[0].problem, both[0].work()).places)
 
 
+def test_a_slip_is_not_certain_where_the_figures_leave_much_open_beside_what_it_leaves() -> None:
+    both = homework(19, 1, digits=4)
+    assert both is not None
+    result = review(both[0].problem, both[0].work())
+    assert result.places == (both[0].slips[0].place,)
+    assert not certain(result)
+
+
 LODGE = plain_problem(
     [("A", 0, 0), ("B", 12, 0), ("C", 3, 4), ("D", 9, 4), ("E", 6, 0)],
     ("AE", "BE", "AC", "CD", "BD", "CE", "DE"),

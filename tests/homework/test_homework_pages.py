@@ -201,9 +201,10 @@ def test_arms_all_one_panel_too_short_or_too_long_are_told_as_arms(a_y: str, b_y
     """About A: 12 B_y = 21*4, and 12 B_y = 18*8 + 21*12."""
     loads = [Load(joint, (("down", Exact.of(size)),)) for joint, size in (("C", 18), ("D", 21))]
     problem = replace(TRUSSES["footway"], loads=tuple(loads))
-    result = review(problem, {"reactions": {"A_x": "0", "A_y": a_y, "B_y": b_y}})
-    assert result.places == ("whole",)
-    assert result.accounts[0].mistake.code == "arm"
+    for there in (problem, elsewhere(problem)):
+        result = review(there, {"reactions": {"A_x": "0", "A_y": a_y, "B_y": b_y}})
+        assert result.places == ("whole",)
+        assert result.accounts[0].mistake.code == "arm"
 
 
 @pytest.mark.parametrize("truss", ["footway", "bank"])

@@ -209,6 +209,7 @@ def test_what_stands_above_and_below_a_broken_line_keeps_its_number(text: str) -
     "text",
     [
         "AB = 15.83 C\n- BF = 5 C",
+        "-\nAB = 15.83",
         "ΣFy = 0: 9.5 + 0.6 AB = 0\n= 0",
         "**Joint A**\n9.5 + 0.6 AB = 0",
         "ΣFx = 0:\nΣFy = 0: 9.5 + 0.6 AB = 0",
@@ -294,6 +295,7 @@ def test_what_cannot_be_decided_is_called_by_its_line_as_typed() -> None:
         ("ΣFy = 0: 9.5 + F", "AB (3/5) = 0", "ΣFy = 0: 9.5 + F AB (3/5) = 0"),
         ("ΣFy = 0: 9.5", "+ 0.6 F_AB = 0", "ΣFy = 0: 9.5 + 0.6 F_AB = 0"),
         ("9.5 + 0.6 ×", "F_AB = 0", None),
+        ("9.5 = -", "0.6 F_AB", "9.5 = - 0.6 F_AB"),
         ("9.5 +", "9.5 + 0.6 F_AB = 0", None),
         ("9.5 + 0.6 F_AB = 0", "AB = 15.83 C", None),
         ("", "AB = 15.83 C", None),

@@ -82,6 +82,13 @@ def test_a_renamed_joint_renames_values_lines_senses_and_order() -> None:
     assert was == now
 
 
+def test_a_component_is_one_of_the_renamed_member_and_its_force_no_component() -> None:
+    before, after = truss(), truss("rename C Q")
+    line = read_paper(before, "ΣFx at C: -AC_x - 0.8 BC = 0").paper
+    ((_, text),) = redrawn(line, before, after, {"C": "Q"}).paper.lines
+    assert text == "ΣFx at Q: -QA_x - 0.8 F_BQ = 0"
+
+
 def test_a_value_stays_below_the_joint_at_which_it_was_found_while_that_is_there() -> None:
     before, after = truss(), truss("rename C Q")
     found = read_paper(before, "joint C\nBC = 10 C\nAC = 10 C\njoint A\nAB = 8").paper

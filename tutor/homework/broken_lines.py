@@ -31,7 +31,7 @@ def mended(desk: Judge, lines: Sequence[str]) -> list[str]:
     made = list(lines)
     for index in range(len(made) - 1):
         one, other = made[index], made[index + 1]
-        if not one.strip() or not other.strip() or len(one) + len(other) > LONGEST:
+        if len(one) + len(other) > LONGEST:
             continue
         if (found := HYPHENATED.fullmatch(one)) and GOES_ON.fullmatch(other):
             made[index : index + 2] = "", f"{found['word']}{other.lstrip()}"
@@ -55,7 +55,7 @@ def goes_on(desk: Judge, one: str, other: str) -> str | None:
 def _joined(desk: Judge, one: str, other: str) -> str | None:
     """A formula that goes on in the next line; None where each line is one of its own."""
     begun = without_marks(one)
-    if "=" not in one + other or not any(map(str.isalnum, begun)):
+    if not any(map(str.isalnum, begun)):
         return None
     if _half_headed(desk, one, other):
         return f"{one.rstrip()} {other.strip()}"
