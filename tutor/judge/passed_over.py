@@ -19,6 +19,7 @@ PASSED = "Passed over without being read: {words}."
 TAKEN = {
     "thousands": "The point in {words} is read as one that sets off thousands.",
     "decimals": "The comma in {words} is read as a decimal one.",
+    "raised": "The point in {words} is read as a decimal one.",
     "list": "The {words} at the beginning is read as the mark of a list, not as a minus.",
     "figures": "{words} is read as the number {figures}.",
     "nought": "{words} is read as the number {figures}.",

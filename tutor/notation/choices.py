@@ -14,6 +14,7 @@ from tutor.notation.lines.layout import numbers_apart
 from tutor.notation.lines.line import Line
 from tutor.notation.pages.figured import thousands
 from tutor.notation.pages.line_said import with_line_said
+from tutor.notation.pages.raised_points import with_raised_points
 from tutor.notation.pages.respelled import respelled
 from tutor.notation.sentences.part_words import parted, with_part
 from tutor.notation.sentences.talked import start_of
@@ -59,7 +60,7 @@ def read_as(text: str, source: Source, said: Mapping[str, float], found: Found) 
     before = list(found.passed)
     found.passed.clear()
     source, part = parted(source, found.names)
-    spelled = respelled(thousands(source, found), found.names)
+    spelled = respelled(thousands(with_raised_points(source, text, found), found), found.names)
     taken, found.taken = found.taken, []
     found.long_dashes = frozenset(
         column

@@ -9,8 +9,10 @@ from tutor.notation.elements.tree import Node, Span
 from tutor.notation.formulas.evaluate import Frame
 from tutor.notation.naming.names import Names
 
-Taken = tuple[Literal["thousands", "decimals", "dash", "list", "figures", "nought", "noun"], Span]
-"""What of a line was taken in the less usual of two ways: the point of 4.500, the dash behind a heading or of a list,
+Taken = tuple[
+    Literal["thousands", "decimals", "raised", "dash", "list", "figures", "nought", "noun"], Span
+]
+"""What of a line was taken in the less usual of two ways: the point of 4.500, that of 0·6, the dash behind a heading or of a list,
 the letters of 6OO,
 the letter of O.6, which can be a nought alone, the noun that stands for a force."""
 
@@ -29,6 +31,7 @@ class Choice:
     dashed: bool = False
     pushed: bool = False
     listed: bool = False
+    raised: bool = False
 
 
 @dataclass

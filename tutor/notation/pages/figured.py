@@ -80,10 +80,15 @@ def _has_decimals(text: str) -> bool:
 
 def _set_off(found: re.Match[str], names: Names) -> str | None:
     """A number with its thousands set off by apostrophes, 4'500; where lengths are in feet, one that shows it."""
-    several = found[1].count("'") > 1 or found[2] is not None
+    several = found[1].count("'") > 1 or found[2] is not None or _several_set_off(found.string)
     if names.length in ("ft", "in") and not several:
         return None
     return found[1].replace("'", "") + (found[2] or "").replace(",", ".")
+
+
+def _several_set_off(text: str) -> bool:
+    """Whether more than one number has three figures behind an apostrophe, as no feet and inches have."""
+    return len(_APOSTROPHES.findall(text)) > 1
 
 
 def thousands(source: Source, found: Found) -> Source:

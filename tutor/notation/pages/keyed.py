@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from tutor.notation.pages.raised_points import RAISED_POINT
+
 _SIGNS = str.maketrans("", "", "°√π⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 """What a plain formula may hold besides ASCII; with it, the text goes straight to the scanner."""
 _GIVEN_OTHERWISE = frozenset("\t•÷")
@@ -18,4 +20,5 @@ def is_keyed(text: str, typed: str) -> bool:
     """Whether a text, `typed` with its look-alikes replaced, may go straight to the scanner."""
     plain = text.isascii() or typed.translate(_SIGNS).isascii()
     laid_out = _LAID_OUT.search(typed) is not None
+    plain = plain and (text.isascii() or RAISED_POINT.search(text) is None)
     return plain and _GIVEN_OTHERWISE.isdisjoint(text) and not laid_out

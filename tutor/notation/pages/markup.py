@@ -14,14 +14,14 @@ from tutor.notation.elements.source import Source
 from tutor.notation.lines.struck import without_struck
 from tutor.notation.pages.mathml import without_mathml
 
-_MARKS = frozenset("<>&*`~▒〖〗├#[_/%'\"\\|")
+_MARKS = frozenset("<>&*`~▒〖〗├#[_/%'\"\\|‗﹍﹎﹏▔")
 _RULE = re.compile(r"^[ |:]*-{3,}[- |:]*$|^ *\\(?:begin|end) *\{[^{}]*\}(?:\{[^{}]*\})? *$")
 """What draws a line in a table, or begins and ends a display."""
 _ITEM = re.compile(r"^ *(?:\\item\b *(?:\[[^\[\]]*\])? *|(?:> ?)+)")
 _TITLE = re.compile(
     r"^ *\\(?:(?:sub)*section|(?:sub)?paragraph)\*? *\{(?P<title>[^{}]*(?:\{[^{}]*\}[^{}]*)*)\}"
 )
-_SAID = re.compile(r'"(?P<said>[A-Za-zΣ][^"]{0,80})"')
+_SAID = re.compile(r'"(?P<said>[A-Za-zΣ][^"]{0,80}| [A-Za-z][A-Za-z· ]{0,30})"')
 _LINKED = re.compile(r"^ *\[(?P<inner>[^\[\]]*=[^\[\]]*)\]\((?:#|/|https?:)[^() ]*\) *$")
 """A formula that is a link: [0.6 AB = 3](#eq1)."""
 _WHEN = r"(?:[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{1,4},? +)?[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?(?: ?[AaPp][Mm])?"
@@ -54,9 +54,11 @@ _UNDERLINED = re.compile(
 _UNDERLINED_LAST = re.compile(
     r"(?<= )(?P<mark>_{1,2})(?P<inner>[-+(0-9][^_]{0,80}?)(?<! )(?P=mark)(?=[ .,;]*$)"
 )
+_DRAWN_UNDER = re.compile(r"(?<=[\w)\]}.!]) +(?:_{2,}|[‗﹍﹎﹏▔]{1,40})[_‗﹍﹎﹏▔ ]*$")
+"""The stroke, or two, that one draws under a result."""
 _WIKI = re.compile(r"(?<![0-9])'{2,3}(?=[A-Za-z])([^']{1,60})'{2,3}")
 _BOARD = re.compile(
-    r"\[(?P<tag>tex|latex|math|[biu]|code|sub|sup)\](?P<inner>[^\[\]]*)\[/(?P=tag)\]"
+    r"\[(?P<tag>tex|latex|math|[biu]|code|quote|sub|sup)\](?P<inner>[^\[\]]*)\[/(?P=tag)\]"
 )
 """The marks of a board for messages: [b]A:[/b], F[sub]AB[/sub]."""
 _HELD = re.compile(
@@ -119,6 +121,7 @@ def unmarked(source: Source) -> Source:
     if "*" in source.text:
         source = source.rewritten(_BOLD, lambda found: _set_off(found, found[2], True))
         source = source.rewritten(_ITALIC, lambda found: _set_off(found, found[1], False))
+    source = source.rewritten(_DRAWN_UNDER, "")
     if "_" in source.text:
         source = source.rewritten(_UNDERLINED_LAST, lambda found: found["inner"])
     source = source.rewritten(_QUOTED, lambda found: found["inner"])

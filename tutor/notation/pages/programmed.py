@@ -14,7 +14,7 @@ from tutor.notation.elements.source import Source
 
 _FROM = r"(?:(?:np|numpy|c?math|Math|sp|sympy|sym)\. ?|std::)"
 _MAY_BE = re.compile(
-    rf"(?<!\w)(?:{_FROM}|radians|deg2rad|degrees|rad2deg|hypot|a(?:rc)?tan2(?!\w)|a?(?:sin|cos|tan)d ?\(|Eq(?:uality)? ?\(|frac ?\(|over\b|\w\['|syms?\b|matrix ?\(|array ?\()"
+    rf"(?<!\w)(?:{_FROM}|radians|deg2rad|degrees|rad2deg|hypot|a(?:rc)?tan2(?!\w)|a?(?:sin|cos|tan)d ?\(|Eq(?:uality)? ?\(|frac ?\(|over\b|\w\['|syms?\b|matrix ?\(|array ?\(|sum ?\()"
     r"|<- ?[-0-9.(]|[*.] ?deg|\^@"
     r"|(?:#|//|%) *[-+=≈.0-9]|pi\b|π|^ *[{'\[]|' *:|[:=] *[\[{]",
     re.IGNORECASE,
@@ -42,6 +42,11 @@ _INDEXED = re.compile(r"(?<=[A-Za-z])\['(?P<name>[\w-]{1,9})'\]")
 _SET_EQUAL = re.compile(
     rf"^ *(?:\w{{1,12}} *= *)?{_FROM}?Eq(?:uality)? ?\( *(?P<left>.+), *(?P<right>[^,]+?) *\) *[;,]?$"
 )
+_ADDED_UP = re.compile(
+    rf"(?<![\w.])(?:{_FROM}|f)?sum ?\([\[ ]*(?P<terms>{_NESTED}(?:[,;]{_NESTED})+?)[\] ]*\)", re.I
+)
+_BETWEEN_TERMS = re.compile(r"[,;](?![^()]*\))")
+"""Terms that a sheet or a program adds up: SUM(-8/17*GK, -HK, -3400)."""
 _PREFIX = re.compile(rf"(?<![\w.]){_FROM}(?=[a-z]+ ?\(|pi\b|sqrt)")
 _COMES_TO = re.compile(
     r"(?<=[\w)])(?<!= 0)(?<!=0) +(?:#|//|%) *(?:[=≈] *(?=[-+]?[0-9.])|(?=[-+]?[0-9]+\.[0-9]+(?![\w.])))"
@@ -95,6 +100,7 @@ def unprogrammed(source: Source) -> Source:
     source = source.rewritten(_AS_NUMBER, lambda found: found["number"])
     source = source.rewritten(_RATIO, lambda found: f"({found[1]}/{found[2]})")
     source = source.rewritten(_OF_DEGREES, lambda found: found[1]).rewritten(_PREFIX, "")
+    source = source.rewritten(_ADDED_UP, _added_up)
     return source.rewritten(_SET_EQUAL, lambda found: f"{found['left']} = {found['right']}")
 
 
@@ -116,6 +122,10 @@ def _taking(found: re.Match[str]) -> str:
     if radians or _PI.search(angle) is not None:
         return f"{found['function']}(({angle}) rad)"
     return f"{found['function']}({angle})"
+
+
+def _added_up(found: re.Match[str]) -> str:
+    return f"(({_BETWEEN_TERMS.sub(')+(', found['terms'].strip('[] '))}))"
 
 
 def _atan2(found: re.Match[str]) -> str:

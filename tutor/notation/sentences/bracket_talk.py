@@ -58,6 +58,13 @@ _IN_UNITS = re.compile(
     rf" *(?:(?:all|everything|working|work|lengths?|forces?|arms?|distances?|units?) +)*in +(?:{_MEASURE})(?:(?:,| and| &) *(?:{_MEASURE}))* *"
 )
 """In which units a line is worked out, where that is all that is said: (in m), (all in kN and m)."""
+_DONE_TO_IT = re.compile(
+    r" *(?:(?:divid(?:ed?|ing)|multipl(?:y|ied|ying)|times|÷|×|[/:*] ?(?=[0-9(])) *(?:both sides +|through +|throughout +|all +|out +)*(?:by +)?)"
+    r"[-0-9./√() ]*[0-9)](?: +(?:throughout|both sides|on both sides|all through|everywhere))? *",
+    re.IGNORECASE,
+)
+_NEXT = re.compile(r" *(?:$|[,;:.∴⇒→]|=>|->)")
+"""What is done to both sides of the equation before it, on the way to the next: (÷4/5) →."""
 _CORRECTS = re.compile(r"\b(?:should|actually|instead|correction|meant|rather)\b", re.IGNORECASE)
 _VALUE = re.compile(
     rf"(?:^|[,;:∴⇒→=]|\b(?:so|hence|thus|gives|and)\b) *(?P<name>[{LETTERS}][\w{{}}'-]*)? *=[^=,;:∴⇒→]*?[-+]? ?(?P<size>[0-9][0-9.,]*) *[{LETTERS}]{{0,4}} *$"
@@ -94,6 +101,8 @@ def _talks(text: str, token: Token, names: Names) -> bool:
         return not before.strip()
     if _SHARE.fullmatch(inner) is not None:
         return "=" in before
+    if _DONE_TO_IT.fullmatch(inner) is not None:
+        return "=" in before and _NEXT.match(text, token.end) is not None
     if (said := _NOT_THAT.fullmatch(inner)) is not None:
         return re.search(rf"(?<![\w.]){re.escape(said['other'])}(?![\w.]*\w)", before) is None
     if (earlier := _HAD.match(inner)) is not None:

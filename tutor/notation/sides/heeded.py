@@ -37,12 +37,16 @@ RESULT: tuple[Meaning, ...] = (*WAYS, "against", "zero")
 
 @dataclass
 class Said:
-    """What words behind a number say; `acts` where its letter is a verb: it pushes on the wall."""
+    """What words behind a number say; `acts` where its letter is a verb: it pushes on the wall.
+
+    `pointed` where its sense is an arrow. An arrow beside T or C only draws how it pulls or pushes at one end.
+    """
 
     letter: Letter | None = None
     sense: Sense | None = None
     zero: tuple[int, int] | None = None
     acts: bool = False
+    pointed: bool = False
     places: list[tuple[int, int]] = field(default_factory=list)
     passed: bool = False
 
@@ -58,10 +62,16 @@ class Said:
             sense = meaning  # type: ignore[assignment]
         if letter is None and sense is None:
             return False
+        pointed = word in ARROWS
+        if self.letter is not None and pointed:
+            return True
+        if self.pointed and letter is not None:
+            self.sense = None
+            self.places.clear()
         same = letter == self.letter and sense == self.sense
         if (self.letter or self.sense) and not same:
             raise Broken("value/two", *max((start, end), *self.places))
-        self.letter, self.sense = letter, sense
+        self.letter, self.sense, self.pointed = letter, sense, pointed
         self.acts = letter is not None and _ACTS.match(folded(word)) is not None
         self.places.append((start, end))
         return True

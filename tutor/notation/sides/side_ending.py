@@ -127,11 +127,17 @@ _LED = re.compile(
 
 
 def _take(said: Said, words: Said) -> None:
+    if said.letter is not None and words.pointed:
+        return
+    if said.pointed and words.letter is not None:
+        said.sense = None
+        said.places.clear()
     for place in words.places:
         if (said.letter or said.sense) and (said.letter, said.sense) != (words.letter, words.sense):
             raise Broken("value/two", *max(place, *said.places))
     if words.places:
         said.letter, said.sense, said.acts = words.letter, words.sense, words.acts
+        said.pointed = words.pointed
         said.places += words.places
     said.zero = said.zero or words.zero
 
