@@ -19,6 +19,7 @@ from tutor.notation.formulas.evaluate import Frame
 from tutor.notation.headings.heading import heading_in
 from tutor.notation.letters.brought_in import brought_in
 from tutor.notation.letters.explained import explained_by
+from tutor.notation.letters.left_open import without_open_sides
 from tutor.notation.lines.found import Choice, Found
 from tutor.notation.lines.head_end import may_be_listed
 from tutor.notation.lines.layout import numbers_apart
@@ -178,7 +179,9 @@ def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) 
             return replace(lines[0], alternatives=(*lines[0].alternatives, *lines[1:]))
         spelled = source if broken.key == "letters" else brought_in(source, names)
         if spelled is source:
-            raise
+            if (closed := without_open_sides(source)) is None:
+                raise
+            return with_told(_written(text, closed[0], names, frame, said), closed[1])
     return _written(text, spelled, names, frame, said)
 
 

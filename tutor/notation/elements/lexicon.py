@@ -27,7 +27,7 @@ _WORDS: Mapping[Meaning, str] = {
         zug zugkraft zugstab zugbeansprucht gezogen gezogener traction tendu tendue tendus tendues etire etiree tirant
         traccion traccionado traccionada tirante tens. trek trekkracht trekstaaf trazione teso tesa""",
     "C": """c comp compr compression compressive compressed strut struts push pushed pushing pushes
-        squash squashed squashes squashing squeezed squeezes squeezing crushed crushing
+        squash squashed squashes squashing thrust thrusts squeezed squeezes squeezing crushed crushing
         druck druckkraft druckstab druckbeansprucht gedruckt gedruckter comprime comprimee comprimes comprimees bielle
         compresion comprimida comprimido puntal druk drukkracht drukstaaf compressione compresso compressa puntone""",
     "left": "left leftward leftwards links gauche izquierda",

@@ -15,7 +15,7 @@ from tutor.notation.elements.unreadable import Broken
 from tutor.notation.naming.names import Names
 
 _MAY = re.compile(
-    r"[0-9] ?: ?[0-9]|[0-9] ?(?:mm|cm|m|ft|in) *=|[\w}|)] ?/ ?[|A-Z(]|(?:[A-Za-z}|)]|[A-Z][0-9]) ?/ ?-?[0-9.]+ *=|[\w}|)] ?: ?[|A-Z(](?=[^=]*=[^=]*[:/])|\bis to\b|\b(?:size|magnitude) of\b"
+    r"[0-9] ?: ?[0-9]|[0-9] ?(?:mm|cm|m|ft|in) *=|[\w}|)] ?/ ?[|A-Z(]|(?:[A-Za-z}|)]|[A-Z][0-9]) ?/ ?-?[0-9.]+ *=|[\w}|)] ?: ?[|A-Z(](?=[^=]*=[^=]*[:/])|[\w}|)] ?: ?[0-9.]+ *= *-? ?[|A-Z]|\bis to\b|\b(?:size|magnitude) of\b"
 )
 _SIZE_OF = re.compile(
     r"(?:the +)?(?:size|magnitude) +of +(?:the +)?(?:force +(?:in|of) +)?(?=[|A-Z])", re.IGNORECASE
@@ -29,7 +29,10 @@ _IS_TO = re.compile(
     rf"(?P<one>{_FORCE}) +is +to +(?P<other>{_FORCE}|{_NUMBER}) +as +(?P<top>{_SIDE}) +(?:is +)?to +(?P<under>{_SIDE}){_END}"
 )
 _AS = re.compile(
-    rf"{_BEFORE}(?P<one>{_FORCE}) *: *(?P<other>{_FORCE}|{_NUMBER}) *= *(?P<top>{_SIDE}) *[:/] *(?P<under>{_SIDE}){_END}"
+    rf"{_BEFORE}(?P<one>{_FORCE}) *: *(?P<other>{_FORCE}|{_NUMBER}) *= *(?P<top>-? ?(?:{_SIDE})) *[:/] *(?P<under>{_SIDE}){_END}"
+)
+_EACH_TO_ITS_SIDE = re.compile(
+    rf"{_BEFORE}(?P<one>{_FORCE}) *: *(?P<side>{_SIDE}) *= *(?P<other>-? ?{_FORCE}) *: *(?P<under>{_SIDE}){_END}"
 )
 _NUMBER_FIRST = re.compile(
     rf"(?<![\w:.] )(?<![\w:.])(?P<other>{_NUMBER}) *: *(?P<one>{_FORCE}) *= *(?P<under>-?(?:{_SIDE})) *: *(?P<top>{_SIDE}){_END}"
@@ -77,6 +80,7 @@ def likened(source: Source, names: Names) -> Source:
     if _MAY.search(source.text) is None:
         return source
     source = source.rewritten(_SIZE_OF, "").rewritten(_BY_TRIANGLES, "")
+    source = source.rewritten(_EACH_TO_ITS_SIDE, _to_its_side)
     source = source.rewritten(_OVER_LENGTHS, lambda found: found["one"] + found["other"])
     source = source.rewritten(_SAID_OF_SIDES, lambda found: found[0].replace(":", "-"))
     source = source.rewritten(_PROPORTION, _over_each)
@@ -90,6 +94,10 @@ def likened(source: Source, names: Names) -> Source:
         source = source.rewritten(_SHARE, lambda f: f"{f['name']} = {f['of']} ({f['share']})")
     source = source.rewritten(_IN_SIZE, "")
     return _with_lengths(source, names)
+
+
+def _to_its_side(found: re.Match[str]) -> str:
+    return f"{found['one']}/{found['side']} = {found['other']}/{found['under']}"
 
 
 def _over_each(found: re.Match[str]) -> str | None:

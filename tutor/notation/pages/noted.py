@@ -8,12 +8,13 @@ from tutor.notation.elements.source import Source
 from tutor.notation.elements.units import FORCES
 
 _MAY = re.compile(
-    r"\bw/|<-|[pn]/down|t/right|half of|\b(?:strut|tie|compression|tension),|ratio of"
+    r"\bw/|<-|[pn]/down|t/right|half of|\b(?:strut|tie|compression|tension),|ratio of|, ?="
 )
 _WITH = re.compile(r"(?<![^ ,;])w/ ?(?=[0-9A-Za-z])")
 _UP_DOWN = re.compile(r"(?<=[0-9A-Z] )up/down(?= +(?:it|it['’]?s|is|we|just|only)\b)")
 _LEFT_RIGHT = re.compile(r"(?<=[0-9A-Z] )left/right(?= +(?:it|it['’]?s|is|we|just|only)\b)")
 _POINTS_BACK = re.compile(r" +<-+ *(?=[a-z]{3})")
+_COMMA_IN_CHAIN = re.compile(r"(?<=[0-9)\w]) ?,(?= ?=(?!>) *[-+(0-9.√])")
 _HALF = re.compile(
     rf", *(?P<half>half of (?:the )?[0-9][0-9.,]*(?: ?(?:{FORCES}))?)(?=[ .]*$)", re.IGNORECASE
 )
@@ -33,6 +34,7 @@ def noted(source: Source) -> Source:
         return source
     source = source.rewritten(_WITH, "with ").rewritten(_UP_DOWN, "vertically")
     source = source.rewritten(_LEFT_RIGHT, "horizontally").rewritten(_POINTS_BACK, ", ")
+    source = source.rewritten(_COMMA_IN_CHAIN, " ")
     source = source.rewritten(_HALF, lambda found: f" ({found['half']})")
     source = source.rewritten(_RATIO, lambda found: f"ratio {found['one']}:{found['two']}")
     return source.rewritten(_WAY_TWICE, _said_once)

@@ -114,15 +114,19 @@ def _leading(chars: list[str], start: int, stop: int, found: Found, said: Said) 
     if led is None or found.names.meanings(led["word"]):
         return
     before = led["before"]
-    if before and (found.names.meanings(before) or not says(before, "filler", "is", "lead")):
+    if before and not all(
+        word == "a" or (says(word, "filler", "is", "lead") and not found.names.meanings(word))
+        for word in before.split()
+    ):
         return
     if says(led["word"], *WAYS):
         said.add(led["word"], *led.span("word"))
-        _blank(chars, start, led.end("word"))
+        _blank(chars, start, led.end("led"))
 
 
 _LED = re.compile(
-    rf" *(?:(?P<before>[{LETTERS}]{{2,}}) +)?(?P<word>[{LETTERS}]{{2,}}) +[0-9.][0-9.,]*(?: *[{LETTERS}#]{{1,4}})? *"
+    rf" *(?P<led>(?:(?P<before>[{LETTERS}]+(?: +[{LETTERS}]+)??) +)??(?P<word>[{LETTERS}]{{2,}}|T)"
+    rf"(?: +(?:force|stress|load))?(?: +of)?) +[0-9.][0-9.,]*(?: *[{LETTERS}#]{{1,4}})? *"
 )
 
 
