@@ -25,6 +25,7 @@ from tutor.judge.telling import with_what_fits
 from tutor.judge.ties import told_with
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.unrecorded import (
+    Unrecorded,
     joint_sum_with_unrecorded,
     not_recorded,
     one_with_unrecorded,
@@ -151,8 +152,9 @@ def _of_something_else(line: LineJudged) -> Verdict | None:
     """True of another point, joint, direction or part; or right with values not recorded yet."""
     values, true, own = line.values(), line.true, line.typed
     used = with_unrecorded(own, true, values) if line.holds or not own.names else None
+    fits_unsaid = None
     if used is not None and not line.holds and not (used.only_idle and used.term_by_term):
-        used = None
+        fits_unsaid, used = used if used.term_by_term else None, None
     plainly_used = used is not None and (used.term_by_term or used.only_idle)
     if not plainly_used and (axis := _other_axis_with_unrecorded(line)) is not None:
         return _true_elsewhere(line, axis)
@@ -169,12 +171,16 @@ def _of_something_else(line: LineJudged) -> Verdict | None:
     if other is not None and not (used is not None and used.only_idle):
         return _true_elsewhere(line, other)
     if used is None:
-        return None
+        return None if fits_unsaid is None else _not_by_itself(line, fits_unsaid)
     if not (plainly_used or used.shown):
-        text = NOT_BY_ITSELF.format(names=listed(used.names))
-        return Verdict("undecided", text, about=line.about, reading=line.reading)
+        return _not_by_itself(line, used)
     right = line.right(Remark("unrecorded", not_recorded(used, values)))
     return replace(right, without=used.names)
+
+
+def _not_by_itself(line: LineJudged, used: Unrecorded) -> Verdict:
+    text = NOT_BY_ITSELF.format(names=listed(used.names))
+    return Verdict("undecided", text, about=line.about, reading=line.reading)
 
 
 def _other_axis_with_unrecorded(line: LineJudged) -> Equation | None:

@@ -36,9 +36,11 @@ from tutor.judge.proportion import proportion_verdict
 from tutor.judge.put_together import put_together
 from tutor.judge.ratios import ratio_of_components
 from tutor.judge.told_last import asked_of, asks_whose
+from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.unit_behind import with_units_behind
 from tutor.judge.unit_of_all import in_unit_of_all
+from tutor.judge.unrecorded import with_unrecorded
 from tutor.judge.untrue import untrue_as
 from tutor.judge.value_at_end import as_value, by_its_sum, value_said
 from tutor.judge.value_line import broken_behind, judge_value_line, value_told
@@ -188,7 +190,7 @@ def _equation(desk: Desk, about: Equation, line: Line) -> Verdict:
                     value = by_its_sum(desk, about, value, lines, step)
                     chain = without_end(step) if len(step.sides) > 2 else ""
                     return replace(value_told(value, before(line, step) or chain), about=about)
-            elif (works_out := only_works_out(line, step)) or (
+            elif (works_out := only_works_out(line, step) or _checks(desk, about, own, main)) or (
                 not put_into(step) and _is_true(desk, verdict, own, lines)
             ):
                 beside.append((WORKING if works_out else TRUE, verdict))
@@ -208,6 +210,15 @@ def _answer(
 ) -> Verdict:
     given = (desk.problem, about, own, desk.names, desk.own, desk.standing, lines, desk.values)
     return judge_line(LineJudged(*given))
+
+
+def _checks(desk: Desk, about: Equation, own: TypedEquation, main: Verdict | None) -> bool:
+    """Whether numbers alone are, each by itself, the true parts of the forces of the equation before them."""
+    if main is None or own.names:
+        return False
+    values = desk.values()
+    used = with_unrecorded(own, TrueEquation(desk.problem, about, desk.own), values)
+    return used is not None and used.term_by_term
 
 
 def _component(desk: Desk, about: Equation, step: Step) -> Verdict | None:

@@ -32,7 +32,7 @@ SHORTEST = 3
 """Characters of the shortest word that says a sense."""
 _MARK = re.compile(
     r"[,;:](?![0-9])|\.(?= )|∴|⇒|→|=>|->|\b(?:so|hence|thus|therefore|whence|consequently|meaning|giving|leaving|making)\b"
-    r"|\b(?:which|that|this) +(?=(?:gives|makes|leaves|means|is)\b)|\b(?:[Ii]|[Ww]e) +(?=(?:get|have|find|obtain)\b)"
+    r"|\b(?:which|that|this) +(?=(?:gives|makes|leaves|means|is)\b)|\b(?:[Ii]|[Ww]e|[Yy]ou|you'll) +(?=(?:get|have|find|obtain)\b)"
 )
 _LEADS = re.compile(
     r" *(?:(?:(?:and|but|so|then|hence|thus|therefore|that|which|this|it|its|it's|that's|is|makes?|gives?|means|leaves|comes|to|be|must|has|us|we|get|have)\b|[,:]) *)*"

@@ -41,6 +41,10 @@ _CLAUSE = re.compile(r"[,;:](?![0-9])|\.(?= )|[∴⇒→]|=>|->")
 _EQUATED = re.compile(
     rf"(?P<name>(?<![\w}}])[{LETTERS}][\w{{}}'-]*)(?P<verb> +{COMES}(?: +(?:about|roughly))?)(?= +(?:minus +)?[-+(]? ?[0-9.])"
 )
+_SET_BETWEEN = re.compile(
+    rf"(?<=[a-z]),(?P<name> [{LETTERS}][\w{{}}]{{1,7}}),(?= +(?:pushes|pulls|carries|takes|is|has|comes|works|bears|holds)\b)"
+)
+"""The name of a member behind what it is: the last diagonal, DE, pushes."""
 MOST_EQUATED = 3
 """So many values of forces by name a sentence may tell."""
 _FOLLOWS = re.compile(r" *(?:and +)?(?:so|hence|thus|therefore|then)\b")
@@ -74,7 +78,7 @@ def value_in_words(text: str, names: Names, reads: Reads) -> Line | None:
     """The line of a value that a text tells in words, behind equations or talk or alone; else None."""
     if len(text) > MOST_CHARACTERS:
         return None
-    typed = plain(text)
+    typed = _SET_BETWEEN.sub(lambda found: f" {found['name']} ", plain(text))
     equated = typed
     if len(_EQUATED.findall(typed)) <= MOST_EQUATED:
         equated = _EQUATED.sub(lambda found: _equals(found, names), typed)

@@ -16,7 +16,7 @@ _SIDE = r"[^=,;:∴⇒→]"
 _OPEN = re.compile(
     rf"(?<==)(?P<side>{_SIDE}*?(?:sin|cos|tan) *\(? *(?P<letter>[α-ωϑϕ]|[a-z])(?![\w]){_SIDE}*)=(?= *[-+(0-9.√])(?={_SIDE}*(?:[=,;:∴⇒→]|$))"
 )
-_IN_NUMBERS = re.compile(rf"[^=,;:∴⇒→A-Za-zα-ω]*(?:(?:sin|cos|tan|sqrt)[^=,;:∴⇒→A-Za-zα-ω]*)*")
+_IN_NUMBERS = re.compile(r"[^=,;:∴⇒→A-Za-zα-ω]*(?:(?:sin|cos|tan|sqrt)[^=,;:∴⇒→A-Za-zα-ω]*)*")
 
 
 def without_open_sides(source: Source) -> tuple[Source, tuple[Span, ...]] | None:

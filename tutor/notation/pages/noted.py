@@ -8,13 +8,24 @@ from tutor.notation.elements.source import Source
 from tutor.notation.elements.units import FORCES
 
 _MAY = re.compile(
-    r"\bw/|<-|[pn]/down|t/right|half of|\b(?:strut|tie|compression|tension),|ratio of|, ?="
+    r"\bw/|<-|[pn]/down|t/right|half of|\b(?:strut|tie|compression|tension)[,:]|ratio of|, ?=|[A-Za-z]'[dlmrsv]|n't |\b(?:us|me|you)\b|mistaken|wrong"
 )
 _WITH = re.compile(r"(?<![^ ,;])w/ ?(?=[0-9A-Za-z])")
 _UP_DOWN = re.compile(r"(?<=[0-9A-Z] )up/down(?= +(?:it|it['’]?s|is|we|just|only)\b)")
 _LEFT_RIGHT = re.compile(r"(?<=[0-9A-Z] )left/right(?= +(?:it|it['’]?s|is|we|just|only)\b)")
 _POINTS_BACK = re.compile(r" +<-+ *(?=[a-z]{3})")
 _COMMA_IN_CHAIN = re.compile(r"(?<=[0-9)\w]) ?,(?= ?=(?!>) *[-+(0-9.√])")
+_CONTRACTED = re.compile(r"\b(?P<who>[Ii]|you|You|[Ww]e|[Tt]hey)'(?:ll|d|ve|re)(?= +[a-z])")
+_IS = re.compile(
+    r"(?P<name>(?<![\w}])[A-Z][\w{}]{1,7})'s +(?=(?:an? +)?(?:tie|strut|tension|compression|zero|in (?:tension|compression)|pushed|pulled|pushing|pulling|squeezed|stretched)\b)"
+)
+"""What a force is, shortened: CF's a tie."""
+_TO_WHOM = re.compile(r"\b(?P<verb>leaves|leaving|gives|giving) +(?:us|me|you)(?: +with)?\b")
+_TAG = re.compile(
+    r",? *(?:(?:is|does|are|has|would)n't (?:it|they)|is it not|no\?|right\?|(?:if|unless) I(?:'m| am) (?:not )?(?:mistaken|wrong)|correct me if I(?:'m| am) wrong)[?.! ]*$",
+    re.IGNORECASE,
+)
+"""What asks at the end for a nod: isn't it?"""
 _HALF = re.compile(
     rf", *(?P<half>half of (?:the )?[0-9][0-9.,]*(?: ?(?:{FORCES}))?)(?=[ .]*$)", re.IGNORECASE
 )
@@ -22,6 +33,12 @@ _WAY_TWICE = re.compile(
     rf"(?P<name>(?<![\w}}])[A-Z][\w{{}}-]*) +is +(?:an? +|in +)?(?P<way>strut|tie|compression|tension), *"
     rf"(?P<size>[0-9][0-9.,]*(?: ?(?:{FORCES}))?) *[(\[](?P<letter>[TC])[)\]](?=[ .]*$)"
 )
+_WAY_THEN_SIZE = re.compile(
+    rf"(?P<lead>(?:^ *|[,;] *)(?:(?:so|and|thus|hence) +)?)(?:it|this|that)(?: +is|'s) +(?:in +|under +|an? +)?(?P<way>strut|tie|compression|tension)[:,] *"
+    rf"(?:of +|about +)?(?P<size>[0-9][0-9.,]*(?: ?(?:{FORCES}))?)(?=[ .]*$)",
+    re.IGNORECASE,
+)
+"""The size behind what it does: so it's in compression: 4 kN."""
 _RATIO = re.compile(
     r"\bratio of (?:the |its )?(?:components|sides) +(?:is +)?(?P<one>[0-9.]+) ?: ?(?P<two>[0-9.]+)"
 )
@@ -32,12 +49,21 @@ def noted(source: Source) -> Source:
     """The source with such marks and words as one types them in a line."""
     if _MAY.search(source.text) is None:
         return source
+    source = source.rewritten(_TAG, "").rewritten(_CONTRACTED, lambda found: found["who"])
+    source = source.rewritten(_TO_WHOM, lambda found: found["verb"])
+    source = source.rewritten(_IS, lambda found: f"{found['name']} is ")
+    source = source.rewritten(_WAY_THEN_SIZE, _way_behind)
     source = source.rewritten(_WITH, "with ").rewritten(_UP_DOWN, "vertically")
     source = source.rewritten(_LEFT_RIGHT, "horizontally").rewritten(_POINTS_BACK, ", ")
     source = source.rewritten(_COMMA_IN_CHAIN, " ")
     source = source.rewritten(_HALF, lambda found: f" ({found['half']})")
     source = source.rewritten(_RATIO, lambda found: f"ratio {found['one']}:{found['two']}")
     return source.rewritten(_WAY_TWICE, _said_once)
+
+
+def _way_behind(found: re.Match[str]) -> str:
+    mark = ": " if found["lead"].strip()[:1] in (",", ";") else ""
+    return f"{mark}{found['size']} ({_LETTERS[found['way'].lower()]})"
 
 
 def _said_once(found: re.Match[str]) -> str | None:

@@ -38,7 +38,7 @@ _VERB = (
 )
 _LINK = (
     r"(?:an?|the|of|by|in|with|at|to|as|it|that|this|back|down|up|left|right|upwards?|downwards?|together|apart|now|then|force|about"
-    r"|around|roughly|approximately|approx|just|exactly|some|nearly|almost|be|being|carrying|taking|axial|straight"
+    r"|around|roughly|its|on|both|joints?|ends?|pins?|approximately|approx|just|exactly|some|nearly|almost|be|being|carrying|taking|axial|straight"
     r"|tension|compression|ties?|struts?|pull|push|squeezed|squashed|pushed|pressed|pulled|stretched)"
 )
 _RUN = re.compile(rf"\b(?:{_VERB})(?:,? +{_LINK}\b)*+,? *$")
@@ -50,10 +50,16 @@ _AS = re.compile(
 """That makes the end post a strut of 48 kip."""
 _WORD = re.compile(rf"[{LETTERS}][\w{{}}'’-]*")
 _ONLY_WORDS = re.compile(rf"[{LETTERS} ,'’-]*")
+_AT_JOINT = re.compile(r"\b(?i:from|at|by|of) +(?:joint|node|pin) +[A-Z]\w?\b")
 _LEADS = frozenset((
     "so", "then", "hence", "thus", "therefore", "and", "that", "this", "which", "means", "now", "the", "force", "in", "axial", "we",
-    "i", "get", "gives", "it", "a", "an", "finally", "its", "it's", "says",
+    "i", "get", "gives", "it", "see", "find", "know", "a", "an", "finally", "its", "it's", "says",
 ))  # fmt: skip
+_WHICH_ONE = frozenset((
+    "right", "left", "last", "top", "bottom", "inner", "outer", "upper", "lower", "end", "middle", "king", "queen", "long", "short",
+    "sloping", "inclined",
+))  # fmt: skip
+"""What tells one member from another of its kind."""
 _OF_MORE = frozenset((
     "share", "shares", "part", "portion", "component", "components", "half", "double", "twice", "third", "quarter", "sum", "total", "all",
     "both", "two", "three", "four", "moment", "moments", "load", "loads", "weight", "weights", "lever", "distance", "length", "height",
@@ -66,8 +72,10 @@ _OF_MORE = frozenset((
 """Words by which a size may be that of something else than one force, or of none."""
 _BEHIND = _LEADS | MEMBERS | SUPPORTS | frozenset((
     "is", "be", "being", "must", "under", "of", "on", "to", "left", "right", "there", "here", "pushed", "pressed", "squeezed", "squashed",
-    "pulled", "stretched", "together", "apart", "with", "as", "acting", "acts", "upwards", "downwards", "what", "why", "really",
+    "pulled", "stretched", "together", "apart", "with", "as", "acting", "acts", "upwards", "downwards", "what", "why", "really", "same", "one",
 ))  # fmt: skip
+_OF_ONE = re.compile(r"\b(?:the|that) +$")
+"""Before a way that tells one member from another: the same as the left one."""
 _UP_OF_VERB = re.compile(r"\b(?:work|come|came|turn|end|amount|hold|tak|mak|carr|bear|prop)\w* +$")
 _NEGATES = re.compile(rf"\b(?:{NEGATED})\b|n['’]t\b", re.IGNORECASE)
 _ACTS = re.compile(r"push\w*|pull\w*|press\w*|lift\w*")
@@ -104,7 +112,7 @@ def told_of_size(text: str, first: int, start: int, end: int, names: Names) -> S
     places = [Span(*found.span()) for found in _WORD.finditer(text, first, start)]
     named = [place for place in places if meant(text[place.start : place.end], names)]
     between = run.groupdict().get("between") or ""
-    subject = text[first : run.start()]
+    subject = _AT_JOINT.sub(" ", text[first : run.start()])
     for place in named:
         subject, between = (
             each.replace(text[place.start : place.end], " ") for each in (subject, between)
@@ -113,7 +121,7 @@ def told_of_size(text: str, first: int, start: int, end: int, names: Names) -> S
     low = [folded(word) for word in words]
     nouns = frozenset(low) & (MEMBERS | SUPPORTS)
     bare = _ONLY_WORDS.fullmatch(subject) is not None and not set(low) & _OF_MORE
-    closed = set(low) <= _LEADS | MEMBERS
+    closed = set(low) <= _LEADS | MEMBERS | _WHICH_ONE
     if (
         len(named) > 1
         or any(meant(word, names) for word in words)
@@ -167,6 +175,8 @@ def _ways(
     for found in _WORD.finditer(text, first):
         at, word = found.start(), folded(found[0])
         if start <= at < end or (holds and at < start and _ACTS.fullmatch(word)):
+            continue
+        if _OF_ONE.search(text, first, at) is not None:
             continue
         means = _OTHER_FORMS.get(word) or said(word, *WAYS)
         if len(word) == 1 and at < start:
