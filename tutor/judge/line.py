@@ -154,7 +154,8 @@ def _of_something_else(line: LineJudged) -> Verdict | None:
     used = with_unrecorded(own, true, values) if line.holds or not own.names else None
     fits_unsaid = None
     if used is not None and not line.holds and not (used.only_idle and used.term_by_term):
-        fits_unsaid, used = used if used.term_by_term else None, None
+        said = used.term_by_term and len(line.typed.constants) > 2
+        fits_unsaid, used = used if said else None, None
     plainly_used = used is not None and (used.term_by_term or used.only_idle)
     if not plainly_used and (axis := _other_axis_with_unrecorded(line)) is not None:
         return _true_elsewhere(line, axis)

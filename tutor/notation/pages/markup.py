@@ -121,10 +121,9 @@ def unmarked(source: Source) -> Source:
     if "*" in source.text:
         source = source.rewritten(_BOLD, lambda found: _set_off(found, found[2], True))
         source = source.rewritten(_ITALIC, lambda found: _set_off(found, found[1], False))
-    source = source.rewritten(_DRAWN_UNDER, "")
     if "_" in source.text:
         source = source.rewritten(_UNDERLINED_LAST, lambda found: found["inner"])
-    source = source.rewritten(_QUOTED, lambda found: found["inner"])
+    source = source.rewritten(_QUOTED, lambda found: found["inner"]).rewritten(_DRAWN_UNDER, "")
     return source.rewritten(_CODE, lambda found: found[1])
 
 

@@ -15,7 +15,7 @@ from tutor.notation.naming.symbols import LETTERS
 
 _POINTS = "·∙⋅•"
 _BEGUN = rf"(?<![\w.,{_POINTS}])0[{_POINTS}][0-9]"
-_ENDED = rf"(?:^|(?<=[=→⇒∴]) *)[-−]?[0-9]+[{_POINTS}][0-9]+(?= *(?:[A-Za-z#]{{1,4}}\b[ ,]*)?(?:[(\[]?[TtCc]\b[)\]]?)? *$)"
+_ENDED = rf"(?:^|[,;:⇒→∴]) *(?:(?:so +)?[A-Z][\w{{}}]* *= *)?[-−]?[0-9]+[{_POINTS}][0-9]+(?= *(?:[A-Za-z#]{{1,4}}\b[ ,]*)?(?:[(\[]?[TtCc]\b[)\]]?)? *$)"
 RAISED_POINT = re.compile(rf"{_BEGUN}|{_ENDED}")
 _ANY = re.compile(
     rf"(?<![\w.,{_POINTS}])(?P<whole>[0-9]+)[{_POINTS}](?P<places>[0-9]+)(?![\w.,{_POINTS}]*[0-9])"

@@ -74,8 +74,8 @@ _BEHIND = _LEADS | MEMBERS | SUPPORTS | frozenset((
     "is", "be", "being", "must", "under", "of", "on", "to", "left", "right", "there", "here", "pushed", "pressed", "squeezed", "squashed",
     "pulled", "stretched", "together", "apart", "with", "as", "acting", "acts", "upwards", "downwards", "what", "why", "really", "same", "one",
 ))  # fmt: skip
-_OF_ONE = re.compile(r"\b(?:the|that) +$")
-"""Before a way that tells one member from another: the same as the left one."""
+_ONE = re.compile(r" +ones?\b")
+"""Behind a way that tells one member from another: the same as the left one."""
 _UP_OF_VERB = re.compile(r"\b(?:work|come|came|turn|end|amount|hold|tak|mak|carr|bear|prop)\w* +$")
 _NEGATES = re.compile(rf"\b(?:{NEGATED})\b|n['’]t\b", re.IGNORECASE)
 _ACTS = re.compile(r"push\w*|pull\w*|press\w*|lift\w*")
@@ -176,7 +176,7 @@ def _ways(
         at, word = found.start(), folded(found[0])
         if start <= at < end or (holds and at < start and _ACTS.fullmatch(word)):
             continue
-        if _OF_ONE.search(text, first, at) is not None:
+        if _ONE.match(text, found.end()) is not None:
             continue
         means = _OTHER_FORMS.get(word) or said(word, *WAYS)
         if len(word) == 1 and at < start:

@@ -62,19 +62,23 @@ class Said:
             sense = meaning  # type: ignore[assignment]
         if letter is None and sense is None:
             return False
-        pointed = word in ARROWS
-        if self.letter is not None and pointed:
-            return True
-        if self.pointed and letter is not None:
+        acts = letter is not None and _ACTS.match(folded(word)) is not None
+        self.take(Said(letter, sense, None, acts, word in ARROWS, [(start, end)]))
+        return True
+
+    def take(self, said: Said) -> None:
+        """Takes in what is said of T or C or a way; Broken where that is not what was said before."""
+        if not said.places or (self.letter and not self.acts and said.pointed):
+            return
+        if self.pointed and said.letter and not said.acts:
             self.sense = None
             self.places.clear()
-        same = letter == self.letter and sense == self.sense
+        same = (self.letter, self.sense) == (said.letter, said.sense)
         if (self.letter or self.sense) and not same:
-            raise Broken("value/two", *max((start, end), *self.places))
-        self.letter, self.sense, self.pointed = letter, sense, pointed
-        self.acts = letter is not None and _ACTS.match(folded(word)) is not None
-        self.places.append((start, end))
-        return True
+            raise Broken("value/two", *max(*said.places, *self.places))
+        self.letter, self.sense, self.acts = said.letter, said.sense, said.acts
+        self.pointed = said.pointed
+        self.places += said.places
 
 
 _ACTS = re.compile(r"(?:push|pull)(?:e?s|ed|ing)?$|druckt|zieht")

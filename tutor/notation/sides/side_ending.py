@@ -7,7 +7,6 @@ from dataclasses import replace
 
 from tutor.notation.elements.lexicon import WAYS, folded, says
 from tutor.notation.elements.tree import Span
-from tutor.notation.elements.unreadable import Broken
 from tutor.notation.formulas.words import FUNCTIONS
 from tutor.notation.lines.found import Found, trimmed
 from tutor.notation.lines.line import Side
@@ -125,24 +124,13 @@ def _leading(chars: list[str], start: int, stop: int, found: Found, said: Said) 
 
 
 _LED = re.compile(
-    rf" *(?P<led>(?:(?P<before>[{LETTERS}]+(?: +[{LETTERS}]+)??) +)??(?P<word>[{LETTERS}]{{2,}}|T)"
+    rf" *(?P<led>(?:(?P<before>[{LETTERS}]+(?: +[{LETTERS}]+)??) +)??(?P<word>[{LETTERS}]{{2,}}|[TC])"
     rf"(?: +(?:force|stress|load))?(?: +of)?) +[0-9.][0-9.,]*(?: *[{LETTERS}#]{{1,4}})? *"
 )
 
 
 def _take(said: Said, words: Said) -> None:
-    if said.letter is not None and words.pointed:
-        return
-    if said.pointed and words.letter is not None:
-        said.sense = None
-        said.places.clear()
-    for place in words.places:
-        if (said.letter or said.sense) and (said.letter, said.sense) != (words.letter, words.sense):
-            raise Broken("value/two", *max(place, *said.places))
-    if words.places:
-        said.letter, said.sense, said.acts = words.letter, words.sense, words.acts
-        said.pointed = words.pointed
-        said.places += words.places
+    said.take(words)
     said.zero = said.zero or words.zero
 
 
