@@ -33,7 +33,7 @@ def without_open_sides(source: Source) -> tuple[Source, tuple[Span, ...]] | None
 
 def _given(text: str, letter: str) -> bool:
     """Whether a line says of an angle how large it is, or what a function of it is."""
-    begins = r"(?:^|[,;:(]|\b(?:where|with|and|for|as|since)\b) *(?:(?:sin|cos|tan) *\(? *)?"
+    begins = r"(?:^|[,;:]|\((?=[^()]*=)|\b(?:where|with|and|for|as|since)\b) *(?:(?:sin|cos|tan) *\(? *)?"
     return re.search(rf"{begins}{re.escape(letter)} *\)? *=", text) is not None
 
 

@@ -1,0 +1,72 @@
+"""Shortened words, questions for a nod, to whom something is said, and what is done to both sides."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tutor import Fx, Fy, Value, judge, load_problem
+
+STALL = load_problem(Path(__file__).parents[1] / "paper/stall.toml")
+SUM = "A_y + 3/5 F_AB = 0"
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "I'd write {} here",
+        "you'll get {}",
+        "we've got {}",
+        "that leaves us {}",
+        "which gives you {}",
+        "{}, isn't it?",
+        "{}, right?",
+        "{}, if I'm not mistaken.",
+        "{} (×5) → 5 A_y + 3 F_AB = 0",
+        "{} (÷ 3/5) → F_AB + 5/3 A_y = 0",
+    ],
+)
+def test_what_is_said_around_a_sum_leaves_it_as_it_is(line: str) -> None:
+    assert judge(STALL, Fy("A"), line.format(SUM)).right
+    assert not judge(STALL, Fy("A"), line.format("A_y - 3/5 F_AB = 0")).right
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("F_AB = -175 lb, so AB's a strut", "right"),
+        ("F_AB = -175 lb, so AB's a tie", "undecided"),
+        ("So it's in compression: 175 lb.", "right"),
+        ("it is in tension: 175 lb", "wrong"),
+        ("The left rafter, AB, pushes with 175 lb.", "right"),
+        ("The left rafter, AB, pulls with 175 lb.", "wrong"),
+        ("From joint A we then see that AB pushes with 175 lb", "right"),
+        ("From joint A we then see that AB pulls with 175 lb", "wrong"),
+        ("what we've found: AB = -175 lb, so AB pulls with 175 lb", "wrong"),
+    ],
+)
+def test_what_a_member_does_is_taken_from_shortened_words(text: str, kind: str) -> None:
+    assert judge(STALL, Value("AB"), text).kind == kind
+
+
+def test_a_sum_of_a_sheet_adds_its_terms() -> None:
+    for text in ("SUM(A_y, 3/5*F_AB) = 0", "=SUM(A_y; 3/5*F_AB)=0", "np.sum([A_y, 3/5*F_AB]) = 0"):
+        assert judge(STALL, Fy("A"), text).right
+    assert judge(STALL, Fy("A"), "SUM(A_y, 4/5*F_AB) = 0").kind == "wrong"
+
+
+def test_two_forces_may_be_set_in_proportion_by_colons() -> None:
+    assert judge(STALL, Fx("A"), "AD - 120 = -4/5 AB").right
+    assert judge(STALL, Fy("B"), "-BD - 3/5 AB - 3/5 BC = 0").right
+    assert judge(STALL, Fy("A"), "AB : 5 = -A_y : 3").right
+    assert judge(STALL, Fy("A"), "AB : 3 = -A_y : 5").kind == "wrong"
+
+
+def test_a_check_in_numbers_is_right_behind_its_equation_and_asked_about_alone() -> None:
+    checks = "105 - 105 = 0", "A_y + 3/5 F_AB = 105 - 105 = 0"
+    assert judge(STALL, Fy("A"), f"A_y + 3/5 F_AB = 0, i.e. {checks[0]}").right
+    assert judge(STALL, Fy("A"), checks[1]).right
+    assert not judge(STALL, Fy("A"), "A_y + 3/5 F_AB = 0, i.e. 120 - 120 = 0").right
+    assert judge(STALL, Fx("B"), "140 - 260 + 120 = 0").kind == "undecided"
+    assert judge(STALL, Fx("B"), "140 - 250 + 110 = 0").kind == "wrong"
