@@ -70,3 +70,24 @@ def test_a_check_in_numbers_is_right_behind_its_equation_and_asked_about_alone()
     assert not judge(STALL, Fy("A"), "A_y + 3/5 F_AB = 0, i.e. 120 - 120 = 0").right
     assert judge(STALL, Fx("B"), "140 - 260 + 120 = 0").kind == "undecided"
     assert judge(STALL, Fx("B"), "140 - 250 + 110 = 0").kind == "wrong"
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "u_AB = (4/5, 3/5); y: {}",
+        "e_AB = (0.8, 0.6), e_AD = (1, 0): {}",
+        "Upthrust of the pin = downward push of the rafter: {}",
+        "{}, since neither the roller nor the 300 lb has any part at A",
+        "{}, because none of the loads has a share here",
+    ],
+)
+def test_vectors_words_and_reasons_beside_a_sum_are_told_and_leave_it_as_it_is(line: str) -> None:
+    verdict = judge(STALL, Fy("A"), line.format(SUM))
+    assert verdict.right
+    assert not judge(STALL, Fy("A"), line.format("A_y + 4/5 F_AB = 0")).right
+
+
+def test_a_sum_of_loads_by_a_letter_is_what_the_line_gives_for_it() -> None:
+    assert judge(STALL, Fy(), "A_y + C_y - ΣP = 0, ΣP = 300").right
+    assert judge(STALL, Fy(), "A_y + C_y - ΣP = 0, ΣP = 420").kind == "wrong"

@@ -48,12 +48,17 @@ _BESIDE = re.compile(
     rf"^(?P<one> *[a-z] *= *{_RATIO}) +(?=[a-z] *= *{_RATIO} *(?:\([^()=]*\) *)?(?:[:;]|\.{{1,3}} ))"
 )
 """Two letters that are brought in with a blank between them: s=3/5 c=4/5: ..."""
+_SUMMED = re.compile(r"Σ ?(?P<letter>[PWQG])(?![\w(])")
+_SUMMED_AS = re.compile(r"(?:^|[,;:(]|\b(?:where|with|and)\b) *Σ ?[PWQG] *=(?! *0[ ,;]*$)")
+"""A sum of loads that a line gives: ΣP = 50 + 30 + 100."""
 MOST = 6
 """So many letters are brought in by a line at the most."""
 
 
 def let_be(source: Source, names: Names) -> Source:
     """The source with what is let be so set apart from what follows, or put in where a force is called by a letter."""
+    if _SUMMED_AS.search(source.text) and len(_SUMMED.findall(source.text)) > 1:
+        source = source.rewritten(_SUMMED, lambda found: found["letter"])
     source = source.rewritten(_BESIDE, lambda found: f"{found['one']},")
     if _CALLED.match(source.text) is not None:
         return brought_in(source, names)

@@ -23,6 +23,11 @@ _TRAILING = re.compile(
     rf"[,;]? *\b(?:since|because|as|for|bcs?|cuz|cause) +(?P<reason>[^=:;]*?{_SEEN}[^=:;]*)$",
     re.IGNORECASE,
 )
+_NO_PART = re.compile(
+    r",? *\b(?:since|because|as|for) +(?:neither|none|nothing|no(?:ne)? of)\b[^=:;,]*?\b(?:arm|moment|lever|component|part|share|effect|say)\b[^=:;]*$",
+    re.IGNORECASE,
+)
+"""What does not enter, behind the line: since neither the link nor the 170 N has an arm there."""
 _PLACE = re.compile(
     r"\b(?:joint|node|at|pin) +(?:the +)?(?:unloaded +)?(?:(?:joint|node|pin) +)?(?P<joint>[A-Z]\w?)\b"
 )
@@ -95,6 +100,9 @@ def without_reasons(source: Source, names: Names) -> Source:
     source = source.rewritten(_LEADING, lambda found: _place(found, names))
     source = source.rewritten(_ONLY, lambda found: f"ΣF{'x' if found['way'][0] in 'hH' else 'y'}: ")
     source = source.rewritten(_TRAILING, lambda found: None if "=" in found["reason"] else " ")
+    source = source.rewritten(
+        _NO_PART, lambda found: None if "=" not in found.string[: found.start()] else " "
+    )
     for said in (_WITH_VALUE, _BRACKETED):
         source = source.rewritten(said, lambda found: _set_apart(found, names))
     return source

@@ -26,11 +26,14 @@ from tutor.notation.sentences.aside_words import complete
 from tutor.notation.sentences.asides import REFERS
 from tutor.notation.sentences.bracket_said import with_brackets_said
 from tutor.notation.sentences.bracket_talk import DOES, says_a_way, takes_back, without_brackets
+from tutor.notation.sentences.vectors_said import without_vectors
 from tutor.notation.sides.ending import COUNTING
 from tutor.notation.sides.turned import makes_another
 
 _MARK = re.compile(r",(?![0-9])|[;|%]|(?<!\.)\.{2,}|…|//+|[?!]+(?= )|(?<= )--(?= )")
 _LEADS = re.compile(r"(?:[,;:] *)?(?:→|⇒|∴|=>|->|\b(?:so|hence|thus|therefore)\b),?|[,;:](?![0-9])")
+_IN_WORDS = re.compile(r"^ *(?P<said>(?P<one>[^=:;,0-9+*/]*)=(?P<other>[^=:;,0-9+*/]*)):(?=[^:]*=)")
+"""An equation in words before the one in symbols: Upthrust of CD = downward forces at D: ..."""
 _EQUALS = re.compile(r"=(?!>)")
 _WORD = re.compile(rf"[{LETTERS}][\w{{}}'’-]*")
 _COMPUTES = re.compile(r"[=+*/^√<>∴⇒→≈]|(?<![\w-])-(?=[ 0-9.(]|[A-Za-z](?![a-z]))")
@@ -59,7 +62,8 @@ _ADDS = frozenset((
 def without_talk(source: Source, names: Names) -> Iterator[tuple[Source, tuple[Span, ...]]]:
     """The source without the brackets that only talk, without the talk behind or before it, and without several."""
     made: list[tuple[Source, tuple[Span, ...]]] = [(source, ())]
-    for without in (without_brackets, with_brackets_said, without_tail, without_lead):
+    ways = (without_vectors, without_brackets, with_brackets_said, without_tail, without_lead)
+    for without in ways:
         for before, told in list(made):
             if (bare := without(before, names)) is not None:
                 made.append((bare[0], (*told, *bare[1])))
@@ -81,6 +85,10 @@ def without_tail(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]
 def without_lead(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]] | None:
     """The source without the talk between its heading and a mark before its equation; None where there is none."""
     text = source.text
+    worded = _IN_WORDS.match(text)
+    if worded is not None and _worded(worded["one"], names) and _worded(worded["other"], names):
+        end = worded.end()
+        return replace(source, text=" " * end + text[end:]), (source.span(*worded.span("said")),)
     equals = _EQUALS.search(text)
     for mark in _LEADS.finditer(text, 0, 0 if equals is None else equals.start()):
         start = text.rfind(":", 0, mark.start()) + 1
@@ -90,6 +98,12 @@ def without_lead(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]
             told = source.span(*trimmed(text, start, mark.start()))
             return replace(source, text=text[:start] + blank + text[mark.end() :]), (told,)
     return None
+
+
+def _worded(side: str, names: Names) -> bool:
+    """Whether a side of an equation in words has two words or more and says no way and no sum."""
+    words = [word for word in _WORD.findall(side) if not names.plainly(word)]
+    return len(words) > 1 and sum(_is_word(word.lower(), names) for word in words) > 0
 
 
 def _heads(text: str, start: int, end: int, names: Names) -> bool:
