@@ -10,16 +10,13 @@ from typing import Literal
 
 from tutor.notation.choices import alternatives, other_choices, read_as
 from tutor.notation.commas_meant import adding_up
-from tutor.notation.either_name import gives_value, named_apart
 from tutor.notation.elements.label import Label
 from tutor.notation.elements.source import Source
 from tutor.notation.elements.tree import Span
 from tutor.notation.elements.unreadable import Broken, Unreadable
 from tutor.notation.formulas.evaluate import Frame
 from tutor.notation.headings.heading import heading_in
-from tutor.notation.letters.brought_in import brought_in
 from tutor.notation.letters.explained import explained_by
-from tutor.notation.letters.left_open import without_open_sides
 from tutor.notation.lines.found import Choice, Found
 from tutor.notation.lines.head_end import may_be_listed
 from tutor.notation.lines.layout import numbers_apart
@@ -48,8 +45,8 @@ from tutor.notation.sentences.talked import (
     with_told,
 )
 from tutor.notation.sides.formula import sides_of
+from tutor.notation.taken_down import read_or_dictated
 from tutor.notation.value_told import value_spelled
-from tutor.notation.written_out import written_out
 
 Angles = Literal["degrees", "radians"]
 _NOTHING: Mapping[str, float] = {}
@@ -167,22 +164,8 @@ def readings_beside(line: Line, names: Names) -> tuple[Line, ...]:
 
 
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
-    """A line as it stands, or where that cannot be read, with the letters that it brings in spelled out."""
-    source = written_out(text, names)
-    try:
-        return _written(text, source, names, frame, said)
-    except Broken as broken:
-        if broken.key == "ambiguous" and (apart := named_apart(source, names)):
-            lines = [_written(text, made, names, frame, said) for made in apart]
-            if len(lines) > 1 and gives_value(lines[0].steps[0]):
-                raise
-            return replace(lines[0], alternatives=(*lines[0].alternatives, *lines[1:]))
-        spelled = source if broken.key == "letters" else brought_in(source, names)
-        if spelled is source:
-            if (closed := without_open_sides(source)) is None:
-                raise
-            return with_told(_written(text, closed[0], names, frame, said), closed[1])
-    return _written(text, spelled, names, frame, said)
+    """A line as it stands, or as it was dictated."""
+    return read_or_dictated(text, names, lambda made: _written(text, made, names, frame, said))
 
 
 def _written(

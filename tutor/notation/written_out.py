@@ -7,7 +7,7 @@ from tutor.notation.letters.brought_in import let_be
 from tutor.notation.naming.names import Names
 from tutor.notation.pages.abridged import unabridged
 from tutor.notation.pages.approximated import approximated
-from tutor.notation.pages.bared import bared
+from tutor.notation.pages.bared import bared, spoken
 from tutor.notation.pages.by_likeness import by_likeness
 from tutor.notation.pages.cells import celled
 from tutor.notation.pages.corrected import corrected
@@ -21,6 +21,7 @@ from tutor.notation.pages.totalled import totalled
 from tutor.notation.pages.two_sided import with_sums_of_sides
 from tutor.notation.pages.worded_arm import with_arms
 from tutor.notation.sentences.dashed_off import dashed_off
+from tutor.notation.sentences.dictated import dictated
 from tutor.notation.sentences.operators_said import operators_written
 from tutor.notation.sentences.pushed import pushed
 from tutor.notation.sentences.reaction_said import with_reactions_named
@@ -30,7 +31,17 @@ from tutor.notation.sentences.triangle_said import without_triangles
 
 def written_out(text: str, names: Names) -> Source:
     """The text laid out as a line, before its sentences and symbols are looked at."""
-    source = with_sums_of_sides(colons_divide(noted(bared(text))), names)
+    return _laid_out(text, bared(text), names)
+
+
+def written_down(text: str, names: Names) -> Source | None:
+    """The same of a text that was dictated, or whose letters stand apart; None where it was not."""
+    source = dictated(spoken(text), names)
+    return None if source is None else _laid_out(text, source, names)
+
+
+def _laid_out(text: str, source: Source, names: Names) -> Source:
+    source = with_sums_of_sides(colons_divide(noted(source)), names)
     source = celled(source, source.typed(text), names)
     source = approximated(by_likeness(without_shear(source), names), names)
     source = let_be(without_triangles(dashed_off(source, names)), names)

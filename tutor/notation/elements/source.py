@@ -71,6 +71,20 @@ class Source:
                 ends += [before.end] * len(piece)
         return Source("".join(text), tuple(starts), tuple(ends), self.size)
 
+    def replaced(self, edits: Iterable[tuple[Span, str]]) -> Source:
+        """The text with other words for parts of it, each of which stands for its part as a whole."""
+        text: list[str] = []
+        starts: list[int] = []
+        ends: list[int] = []
+        at = 0
+        for part, made in (*edits, (Span(len(self.text), len(self.text)), "")):
+            text += self.text[at : part.start], made
+            place = self.place(part)
+            starts += [*self.starts[at : part.start], *[place.start] * len(made)]
+            ends += [*self.ends[at : part.start], *[place.end] * len(made)]
+            at = part.end
+        return Source("".join(text), tuple(starts), tuple(ends), self.size)
+
     def _spread(self, found: re.Match[str], made: str, starts: list[int], ends: list[int]) -> None:
         """Columns for the text made of a match: a character that stays keeps its own."""
         start, end = found.span()

@@ -42,6 +42,12 @@ SPEAKS = re.compile(
 """Without any of it a line is no sentence, and has no words that go beside its equations."""
 
 
+def spoken(text: str) -> Source:
+    """The text in plain characters and without what stands around it, every word of it left as a word."""
+    source = replace(Source.of(text), text=plain(text)).rewritten(UNSEEN, "")
+    return without_margins(source, text).rewritten(_GAP, "  ")
+
+
 def bared(text: str) -> Source:
     """The text in plain characters and without LaTeX, with long gaps as two spaces."""
     source = signs_for_codes(text)

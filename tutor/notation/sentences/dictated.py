@@ -1,0 +1,215 @@
+"""What does a line say that was spoken into a machine, or whose letters stand apart: "A y plus four fifths A D equals zero"?
+
+Numbers, operators, units and names in words are spelled as one types them. All of the line has to be made of
+them, of what one types itself, and of the words of headings: where a word may be anything else, nothing is taken.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from tutor.notation.elements import units
+from tutor.notation.elements.lexicon import WAYS, says
+from tutor.notation.elements.source import Source
+from tutor.notation.elements.tree import Span
+from tutor.notation.formulas.words import ANGLES, FUNCTIONS, american
+from tutor.notation.naming.names import Names
+from tutor.notation.sentences.names_apart import joint_apart, name_apart, span_of
+from tutor.notation.sentences.number_words import NUMBER_WORDS, number_said
+from tutor.notation.sentences.words_taken import operator_said, tokens_of, unit_said
+
+_JOINS = frozenset(["so", "therefore", "hence", "thus", "then", "and"])
+_HEADS = frozenset(
+    ["sum", "sums", "summing", "summation", "forces", "moments", "moment", "taking", "take", "resolving", "resolve", "vertically", "horizontally", "vertical", "horizontal", "about", "around", "at", "joint", "node", "pin", "in", "direction", "directions", "for", "of", "the", "all"]
+)
+_PLACES = frozenset(["about", "around", "at", "joint", "node", "pin"])
+_LEADS = re.compile(r"(?:in|of|to the|acting|pointing)(?![\w-])", re.IGNORECASE)
+_HEAD_TYPED = re.compile(r"F_?[xyXYHV]|M_?[A-Z]")
+_ENDS = ("number", "name", "close", "unit", "angle")
+_VALUE = frozenset(("number", "unit", "sense", "operator", "open", "close"))
+
+
+def dictated(source: Source, names: Names) -> Source | None:
+    """The source with all that is in words or apart as one types it; None where it is not such a line."""
+    taking = _Taking(source.text, names)
+    if not taking.all() or not taking.edits:
+        return None
+    return source.replaced(taking.edits)
+
+
+class _Taking:
+    """A line gone through once, with what is written otherwise, and of what the statement at hand is made."""
+
+    def __init__(self, text: str, names: Names) -> None:
+        self.text, self.names = text, names
+        self.tokens = list(tokens_of(text))
+        self.words = [("-" if token.hyphened else "") + token.text.lower() for token in self.tokens]
+        self.edits: list[tuple[Span, str]] = []
+        self.kinds: list[str] = []
+        self.at = 0
+        self.headed: int | None = None
+
+    def all(self) -> bool:
+        """Whether the whole line is such as is dictated."""
+        ways = (
+            self._sense, self._sign, self._number, self._operator, self._measure, self._name, self._known, self._lead,
+        )  # fmt: skip
+        while self.at < len(self.tokens):
+            if not any(way() for way in ways):
+                return False
+        return self._ended()
+
+    def _is(self, kind: str, tokens: int, written: str | None = None) -> bool:
+        """Takes some tokens as a part of the statement, written as one types it where that is given."""
+        if self.headed is not None and not self.kinds and kind != "equals":
+            self.edits.append((Span(self.headed, self.headed), ":"))
+        self.headed = None if kind != "equals" else self.headed
+        if written is not None:
+            span = span_of(self.tokens, self.at, self.at + tokens)
+            if self.text[span.start : span.end] != written:
+                self.edits.append((span, written))
+        self.kinds.append(kind)
+        self.at += tokens
+        return True
+
+    def _until(self, end: int) -> int:
+        """How many tokens stand before a column."""
+        count = 0
+        while self.at + count < len(self.tokens) and self.tokens[self.at + count].span.start < end:
+            count += 1
+        return count
+
+    def _before(self) -> str:
+        return self.kinds[-1] if self.kinds else ""
+
+    def _sign(self) -> bool:
+        token = self.tokens[self.at]
+        if token.kind == "sign":
+            kinds = {"(": "open", "[": "open", "√": "open", "=": "equals"}
+            kinds |= dict.fromkeys(")]°²", "close")
+            return self._is(kinds.get(token.text, "operator"), 1)
+        if token.kind == "mark":
+            self.at += 1
+            self.headed = None
+            return self._ended()
+        if token.kind == "head" or (
+            token.kind == "word"
+            and not self.kinds
+            and _HEAD_TYPED.fullmatch(token.text)
+            and not self.names.meanings(token.text)
+        ):
+            self.headed, self.at = token.span.end, self.at + 1
+            return True
+        return False
+
+    def _number(self) -> bool:
+        word = self.words[self.at].lstrip("-")
+        token = self.tokens[self.at]
+        if token.kind != "number" and word not in NUMBER_WORDS and word != "a":
+            return False
+        found = number_said(self.words, self.at)
+        if found is not None and found[1] > self.at + (token.kind == "number"):
+            return self._before() not in _ENDS and self._is("number", found[1] - self.at, found[0])
+        return token.kind == "number" and self._is("number", 1)
+
+    def _operator(self) -> bool:
+        token = self.tokens[self.at]
+        if token.text == "of" and self._before() == "number":
+            return self._is("operator", 1, "*")
+        found = operator_said(self.text, token.span.start)
+        if found is None or (
+            found[1] == "equals" and "equals" in self.kinds and token.text == "is"
+        ):
+            return False
+        if found[1] == "open" and self._before() == "sense":
+            return False
+        return self._is(found[1], self._until(found[2]), found[0])
+
+    def _sense(self) -> bool:
+        """What is said of a value behind its number."""
+        if self._before() not in ("number", "unit", "sense"):
+            return False
+        shown = [token.text for token in self.tokens[self.at : self.at + 3]]
+        if len(shown) == 3 and f"{shown[0]}{shown[2]}" in ("()", "[]") and _says_way(shown[1]):
+            return self._is("sense", 3)
+        start = self.tokens[self.at].span.start
+        ahead = self.at
+        while ahead < len(self.tokens) and (
+            (lead := _LEADS.match(self.text, self.tokens[ahead].span.start)) is not None
+        ):
+            start = lead.end()
+            ahead = self.at + self._until(start)
+        if ahead == len(self.tokens) or not _says_way(self.tokens[ahead].text):
+            return False
+        if name_apart(self.tokens, ahead, self.names) is not None:
+            return False
+        return self._is("sense", ahead + 1 - self.at)
+
+    def _measure(self) -> bool:
+        """The unit of a number."""
+        token = self.tokens[self.at]
+        if self._before() not in ("number", "close") or token.kind != "word":
+            return False
+        if (found := unit_said(self.text, token.span.start)) is not None:
+            return self._is("unit", self._until(found[1]), found[0])
+        if units.angle_unit(token.text) is not None:
+            return self._is("angle", 1)
+        if token.text not in units.SPELLED and american(token.text, self.names) is None:
+            return False
+        return name_apart(self.tokens, self.at, self.names) is None and self._is("unit", 1)
+
+    def _name(self) -> bool:
+        found = name_apart(self.tokens, self.at, self.names)
+        if found is None or (found[1] == self.at + 1 and self.words[self.at] in _HEADS | _JOINS):
+            return False
+        several = found[1] > self.at + 1
+        return self._is("name", found[1] - self.at, found[0] if several else None)
+
+    def _known(self) -> bool:
+        """What one types: a function, the letter of an angle, an x for times."""
+        word = self.words[self.at]
+        if word in FUNCTIONS or word in ("pi", "π"):
+            return self._is("open" if word in FUNCTIONS else "number", 1)
+        if self.tokens[self.at].text == "x" and self._before() in _ENDS:
+            return self._is("operator", 1)
+        return word in ANGLES and self._is("number", 1)
+
+    def _lead(self) -> bool:
+        """A word of a heading, or one that goes on to the next statement."""
+        word = self.words[self.at]
+        if word not in _HEADS | _JOINS or not self._ended():
+            return False
+        self.at += 1
+        end = self.tokens[self.at - 1].span.end
+        if word in _PLACES:
+            found = joint_apart(self.tokens, self.at, self.names)
+            if found is not None:
+                span = span_of(self.tokens, self.at, found[1])
+                self.edits += [(span, found[0])] if found[1] > self.at + 1 else []
+                self.at, end = found[1], span.end
+        elif word in ("in", "the") and self.words[self.at : self.at + 1] in (["x"], ["y"]):
+            self.at += 1
+            end = self.tokens[self.at - 1].span.end
+        self.headed = end if word in _HEADS or self.headed is not None else None
+        return True
+
+    def _ended(self) -> bool:
+        """Whether the statement at hand is whole, or none has begun; the next one begins."""
+        kinds, self.kinds = self.kinds, []
+        if not kinds:
+            return True
+        if kinds[-1] in ("operator", "open", "equals") or not _senses_last(kinds):
+            return False
+        if kinds[0] == "equals":
+            return self.headed is not None
+        return "equals" in kinds or _VALUE.issuperset(kinds)
+
+
+def _says_way(word: str) -> bool:
+    return word in ("T", "C") or (len(word) > 1 and says(word, *WAYS))
+
+
+def _senses_last(kinds: Sequence[str]) -> bool:
+    """Whether all that is said of a value stands behind it."""
+    return "sense" not in kinds or set(kinds[kinds.index("sense") :]) == {"sense"}
