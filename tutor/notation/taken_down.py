@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import replace
 
 from tutor.notation.either_name import gives_value, named_apart
@@ -23,7 +24,14 @@ def read_or_dictated(text: str, names: Names, read: Read) -> Line:
 
     Where neither can be read it is said what is wrong with the line as it was dictated. Raises Broken.
     """
-    down = written_down(text, names)
+    try:
+        down = written_down(text, names)
+    except Broken as misnamed:
+        if "=" not in text:
+            raise
+        with suppress(Broken):
+            return _spelled_out(written_out(text, names), names, read)
+        raise misnamed from None
     if down is None:
         return _spelled_out(written_out(text, names), names, read)
     failed: Broken | None = None

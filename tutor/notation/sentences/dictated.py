@@ -13,17 +13,22 @@ from tutor.notation.elements import units
 from tutor.notation.elements.lexicon import WAYS, says
 from tutor.notation.elements.source import Source
 from tutor.notation.elements.tree import Span
+from tutor.notation.elements.unreadable import Broken
 from tutor.notation.formulas.words import ANGLES, FUNCTIONS, american
 from tutor.notation.naming.names import Names
-from tutor.notation.sentences.names_apart import joint_apart, name_apart, span_of
-from tutor.notation.sentences.number_words import NUMBER_WORDS, number_said
-from tutor.notation.sentences.words_taken import operator_said, tokens_of, unit_said
+from tutor.notation.sentences.names_apart import joint_apart, letters_apart, name_apart, span_of
+from tutor.notation.sentences.number_words import NUMBER_WORDS, number_in_words
+from tutor.notation.sentences.words_taken import operator_said, spoken_words, unit_said
+from tutor.notation.sides.unknown import unknown_word
 
-_JOINS = frozenset(["so", "therefore", "hence", "thus", "then", "and"])
-_HEADS = frozenset(
-    ["sum", "sums", "summing", "summation", "forces", "moments", "moment", "taking", "take", "resolving", "resolve", "vertically", "horizontally", "vertical", "horizontal", "about", "around", "at", "joint", "node", "pin", "in", "direction", "directions", "for", "of", "the", "all"]
-)
-_PLACES = frozenset(["about", "around", "at", "joint", "node", "pin"])
+_PLACES = frozenset(("about", "around", "at", "joint", "node", "pin"))
+_HEADS = frozenset((
+    "sum", "sums", "summing", "summation", "moments", "moment", "taking", "take", "resolving", "resolve", "vertically", "horizontally",
+))  # fmt: skip
+_TALK = _HEADS | _PLACES | frozenset((
+    "so", "therefore", "hence", "thus", "then", "and", "forces", "force", "member", "bar", "reaction", "vertical", "horizontal", "in",
+    "direction", "directions", "for", "of", "the", "all", "it",
+))  # fmt: skip
 _LEADS = re.compile(r"(?:in|of|to the|acting|pointing)(?![\w-])", re.IGNORECASE)
 _HEAD_TYPED = re.compile(r"F_?[xyXYHV]|M_?[A-Z]")
 _ENDS = ("number", "name", "close", "unit", "angle")
@@ -31,10 +36,15 @@ _VALUE = frozenset(("number", "unit", "sense", "operator", "open", "close"))
 
 
 def dictated(source: Source, names: Names) -> Source | None:
-    """The source with all that is in words or apart as one types it; None where it is not such a line."""
+    """The source with all that is in words or apart as one types it; None where it is not such a line.
+
+    Raises Broken where all but a name is, and no force goes by that.
+    """
     taking = _Taking(source.text, names)
     if not taking.all() or not taking.edits:
         return None
+    if taking.misnamed is not None:
+        raise taking.misnamed.placed(source.place)
     return source.replaced(taking.edits)
 
 
@@ -43,17 +53,18 @@ class _Taking:
 
     def __init__(self, text: str, names: Names) -> None:
         self.text, self.names = text, names
-        self.tokens = list(tokens_of(text))
+        self.tokens = list(spoken_words(text))
         self.words = [("-" if token.hyphened else "") + token.text.lower() for token in self.tokens]
         self.edits: list[tuple[Span, str]] = []
         self.kinds: list[str] = []
         self.at = 0
         self.headed: int | None = None
+        self.misnamed: Broken | None = None
 
     def all(self) -> bool:
         """Whether the whole line is such as is dictated."""
         ways = (
-            self._sense, self._sign, self._number, self._operator, self._measure, self._name, self._known, self._lead,
+            self._sense, self._sign, self._operator, self._number, self._measure, self._name, self._known, self._lead, self._no_name,
         )  # fmt: skip
         while self.at < len(self.tokens):
             if not any(way() for way in ways):
@@ -62,9 +73,11 @@ class _Taking:
 
     def _is(self, kind: str, tokens: int, written: str | None = None) -> bool:
         """Takes some tokens as a part of the statement, written as one types it where that is given."""
-        if self.headed is not None and not self.kinds and kind != "equals":
+        if self.headed is not None and kind == "equals":
+            kind = "heading"
+        elif self.headed is not None:
             self.edits.append((Span(self.headed, self.headed), ":"))
-        self.headed = None if kind != "equals" else self.headed
+        self.headed = None
         if written is not None:
             span = span_of(self.tokens, self.at, self.at + tokens)
             if self.text[span.start : span.end] != written:
@@ -90,9 +103,13 @@ class _Taking:
             kinds |= dict.fromkeys(")]°²", "close")
             return self._is(kinds.get(token.text, "operator"), 1)
         if token.kind == "mark":
-            self.at += 1
+            ahead = [each.text for each in self.tokens[self.at + 1 : self.at + 2]]
+            if self._before() in ("number", "unit") and any(map(_says_way, ahead)):
+                return self._is("sense", 2)
             self.headed = None
-            return self._ended()
+            whole = self._ended()
+            self.at += whole
+            return whole
         if token.kind == "head" or (
             token.kind == "word"
             and not self.kinds
@@ -108,7 +125,7 @@ class _Taking:
         token = self.tokens[self.at]
         if token.kind != "number" and word not in NUMBER_WORDS and word != "a":
             return False
-        found = number_said(self.words, self.at)
+        found = number_in_words(self.words, self.at)
         if found is not None and found[1] > self.at + (token.kind == "number"):
             return self._before() not in _ENDS and self._is("number", found[1] - self.at, found[0])
         return token.kind == "number" and self._is("number", 1)
@@ -128,12 +145,12 @@ class _Taking:
 
     def _sense(self) -> bool:
         """What is said of a value behind its number."""
-        if self._before() not in ("number", "unit", "sense"):
+        start = self.tokens[self.at].span.start
+        if self._before() not in ("number", "unit", "sense") or operator_said(self.text, start):
             return False
         shown = [token.text for token in self.tokens[self.at : self.at + 3]]
         if len(shown) == 3 and f"{shown[0]}{shown[2]}" in ("()", "[]") and _says_way(shown[1]):
             return self._is("sense", 3)
-        start = self.tokens[self.at].span.start
         ahead = self.at
         while ahead < len(self.tokens) and (
             (lead := _LEADS.match(self.text, self.tokens[ahead].span.start)) is not None
@@ -161,10 +178,11 @@ class _Taking:
 
     def _name(self) -> bool:
         found = name_apart(self.tokens, self.at, self.names)
-        if found is None or (found[1] == self.at + 1 and self.words[self.at] in _HEADS | _JOINS):
-            return False
-        several = found[1] > self.at + 1
-        return self._is("name", found[1] - self.at, found[0] if several else None)
+        if found is not None and found[1] > self.at + 1:
+            return self._is("name", found[1] - self.at, found[0])
+        word = self.tokens[self.at].text
+        talks = word.islower() and (word in _TALK or says(word, "filler"))
+        return not talks and bool(self.names.meanings(word)) and self._is("name", 1)
 
     def _known(self) -> bool:
         """What one types: a function, the letter of an angle, an x for times."""
@@ -176,38 +194,51 @@ class _Taking:
         return word in ANGLES and self._is("number", 1)
 
     def _lead(self) -> bool:
-        """A word of a heading, or one that goes on to the next statement."""
+        """A word of a heading, or one that leads on to the next statement."""
         word = self.words[self.at]
-        if word not in _HEADS | _JOINS or not self._ended():
+        if word not in _TALK or not self._ended():
             return False
+        headed = self.headed is not None or word in _HEADS
         self.at += 1
         end = self.tokens[self.at - 1].span.end
-        if word in _PLACES:
-            found = joint_apart(self.tokens, self.at, self.names)
-            if found is not None:
-                span = span_of(self.tokens, self.at, found[1])
-                self.edits += [(span, found[0])] if found[1] > self.at + 1 else []
-                self.at, end = found[1], span.end
+        found = joint_apart(self.tokens, self.at, self.names) if word in _PLACES else None
+        if found is not None:
+            span = span_of(self.tokens, self.at, found[1])
+            self.edits += [(span, found[0])] if found[1] > self.at + 1 else []
+            self.at, end, headed = found[1], span.end, True
         elif word in ("in", "the") and self.words[self.at : self.at + 1] in (["x"], ["y"]):
             self.at += 1
             end = self.tokens[self.at - 1].span.end
-        self.headed = end if word in _HEADS or self.headed is not None else None
+        self.headed = end if headed else None
         return True
+
+    def _no_name(self) -> bool:
+        """Letters that stand together and name no force: the line is told of them, where all else of it is read."""
+        word, end = letters_apart(self.tokens, self.at)
+        if word == "a" or (
+            self.names.joint(word[:1]) is None and self.names.joint(word[:2]) is None
+        ):
+            return False
+        span = span_of(self.tokens, self.at, end)
+        broken = unknown_word(word, 0, word, self.names, measured=False, called=False)
+        self.misnamed = self.misnamed or broken.placed(lambda _: span)
+        return self._is("name", end - self.at)
 
     def _ended(self) -> bool:
         """Whether the statement at hand is whole, or none has begun; the next one begins."""
         kinds, self.kinds = self.kinds, []
         if not kinds:
             return True
-        if kinds[-1] in ("operator", "open", "equals") or not _senses_last(kinds):
+        if kinds[-1] in ("operator", "open", "equals", "heading") or not _senses_last(kinds):
             return False
-        if kinds[0] == "equals":
-            return self.headed is not None
+        if kinds[0] in ("equals", "heading"):
+            return kinds[0] == "heading" and len(kinds) > 1
         return "equals" in kinds or _VALUE.issuperset(kinds)
 
 
 def _says_way(word: str) -> bool:
-    return word in ("T", "C") or (len(word) > 1 and says(word, *WAYS))
+    known = len(word) > 1 and word not in NUMBER_WORDS and word != "tens"
+    return word in ("T", "C") or (known and says(word, *WAYS))
 
 
 def _senses_last(kinds: Sequence[str]) -> bool:

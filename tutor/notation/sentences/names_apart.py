@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from tutor.notation.elements.tree import Span
 from tutor.notation.naming.names import Names, spelling
 from tutor.notation.sentences.number_words import figure_said
-from tutor.notation.sentences.words_taken import Token
+from tutor.notation.sentences.words_taken import SpokenWord
 
 _LETTER = re.compile(r"[A-Za-z][0-9]{0,2}")
 _FORCE = re.compile(r"[FSNTPRfsntpr]")
@@ -20,12 +20,12 @@ _MOST = 12
 """Words of the longest name: F sub L one one U one two."""
 
 
-def name_apart(tokens: Sequence[Token], at: int, names: Names) -> tuple[str, int] | None:
+def name_apart(tokens: Sequence[SpokenWord], at: int, names: Names) -> tuple[str, int] | None:
     """The name of a force that all letters together from a word on make, and where they end.
 
     A name that two forces share is given as it is typed, without the blanks.
     """
-    word, end = _together(tokens, at)
+    word, end = letters_apart(tokens, at)
     if not word:
         return None
     spelled = _spelled(word, names)
@@ -36,7 +36,7 @@ def name_apart(tokens: Sequence[Token], at: int, names: Names) -> tuple[str, int
     return (spelling(meanings[0].name) if plain else spelled), end
 
 
-def joint_apart(tokens: Sequence[Token], at: int, names: Names) -> tuple[str, int] | None:
+def joint_apart(tokens: Sequence[SpokenWord], at: int, names: Names) -> tuple[str, int] | None:
     """The joint that begins at a word, and where it ends: L zero, of L zero y."""
     word = ""
     found = None
@@ -54,7 +54,7 @@ def _spelled(word: str, names: Names) -> str | None:
     return next((each for each in (word, flat, flat.upper()) if names.meanings(each)), None)
 
 
-def _together(tokens: Sequence[Token], at: int) -> tuple[str, int]:
+def letters_apart(tokens: Sequence[SpokenWord], at: int) -> tuple[str, int]:
     """What the letters and figures from a word on are together, and where they end; a "sub" as its mark."""
     word, below = "", False
     for place, token in enumerate(tokens[at : at + _MOST], at):
@@ -68,7 +68,7 @@ def _together(tokens: Sequence[Token], at: int) -> tuple[str, int]:
     return ("", at) if below else (word, min(len(tokens), at + _MOST))
 
 
-def _part(token: Token, word: str, below: bool) -> str | None:
+def _part(token: SpokenWord, word: str, below: bool) -> str | None:
     """What a word adds to the name that the words before it begin; None where it is no part of it."""
     if token.kind == "word" and _LETTER.fullmatch(token.text):
         return token.text
@@ -79,6 +79,6 @@ def _part(token: Token, word: str, below: bool) -> str | None:
     return figure_said(token.text.lower()) if word and token.kind in ("word", "number") else None
 
 
-def span_of(tokens: Sequence[Token], start: int, end: int) -> Span:
+def span_of(tokens: Sequence[SpokenWord], start: int, end: int) -> Span:
     """From the first of some tokens to the last."""
     return Span(tokens[start].span.start, tokens[end - 1].span.end)

@@ -11,11 +11,8 @@ Words = Sequence[str]
 _ONES = "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen"
 _SMALL = {word: number for number, word in enumerate(_ONES.split())} | {"nought": 0, "naught": 0}
 _TENS = {
-    word: 10 * number
-    for number, word in enumerate(
-        ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], 2
-    )
-} | {"fourty": 40}
+    "twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90,
+}  # fmt: skip
 _OTHER_PARTS = {
     "half": 2, "halve": 2, "third": 3, "quarter": 4, "fifth": 5, "eighth": 8, "ninth": 9, "twelfth": 12, "hundredth": 100, "thousandth": 1000,
 }  # fmt: skip
@@ -35,7 +32,7 @@ def figure_said(word: str) -> str | None:
     return "0" if word == "oh" else word if word.isdecimal() and len(word) <= 2 else None
 
 
-def number_said(words: Words, at: int) -> tuple[str, int] | None:
+def number_in_words(words: Words, at: int) -> tuple[str, int] | None:
     """The number that begins at a word, as a formula has it, and where it ends; None where none does."""
     if (part := _one_part(words, at)) is not None:
         return f"(1/{part[0]})", part[1]

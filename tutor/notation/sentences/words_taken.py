@@ -16,7 +16,7 @@ _TOKEN = re.compile(
 )
 
 
-class Token(NamedTuple):
+class SpokenWord(NamedTuple):
     """A word, a number in figures, a sign or a mark, and where it stands; `hyphened` to the word before."""
 
     kind: str
@@ -25,13 +25,13 @@ class Token(NamedTuple):
     hyphened: bool = False
 
 
-def tokens_of(text: str) -> Iterator[Token]:
+def spoken_words(text: str) -> Iterator[SpokenWord]:
     """The tokens of a text, in their order; a hyphen within a word goes with what is behind it."""
     hyphened = False
     for found in _TOKEN.finditer(text):
         kind = str(found.lastgroup)
         if kind != "hyphen":
-            yield Token(kind, found[kind], Span(*found.span(kind)), hyphened)
+            yield SpokenWord(kind, found[kind], Span(*found.span(kind)), hyphened)
         hyphened = kind == "hyphen"
 
 
@@ -40,9 +40,11 @@ _SAID = (
     ("+", "operator", r"plus"),
     ("-", "operator", r"minus|negative"),
     ("*", "operator", r"times|multiplied by"),
+    ("2 *", "operator", r"twice"),
     ("/", "operator", r"over|divided by"),
     ("=", "equals", r"(?:(?:is|are) )?(?:equals? to|equals)|is"),
     ("^2", "close", r"squared"),
+    ("0", "number", r"a zero[ -]force (?:member|bar)"),
     ("(", "open", rf"(?:open(?:ing)?|left) {_BRACKETS}"),
     (")", "close", rf"(?:closed?|closing|right) {_BRACKETS}"),
     ("√", "open", r"(?:the )?(?:square )?root(?: of)?"),
