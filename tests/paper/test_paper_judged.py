@@ -103,6 +103,7 @@ LEAST = {
     "sayings": Least(42, 32, 4),
     "kiosk": Least(23, 18),
     "teller": Least(22, 13),
+    "dictated": Least(35, 25),
     "envelope": Least(55, 41, 2),
     "lecturer": Least(287, 248, unsaid=3),
 }

@@ -22,7 +22,7 @@ Read = Callable[[Source], Line]
 def read_or_dictated(text: str, names: Names, read: Read) -> Line:
     """The line as it stands; as it was dictated where that leaves nothing out, or no equals sign is typed.
 
-    Where neither can be read it is said what is wrong with the line as it was dictated. Raises Broken.
+    Where neither can be read it is said what is wrong with it in the way that was tried first. Raises Broken.
     """
     try:
         down = written_down(text, names)
@@ -40,7 +40,7 @@ def read_or_dictated(text: str, names: Names, read: Read) -> Line:
         try:
             line = _spelled_out(source or written_out(text, names), names, read)
         except Broken as broken:
-            failed = broken if source is down or failed is None else failed
+            failed = failed or broken
             continue
         if not line.unread:
             return line

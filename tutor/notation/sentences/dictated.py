@@ -17,7 +17,7 @@ from tutor.notation.elements.unreadable import Broken
 from tutor.notation.formulas.words import ANGLES, FUNCTIONS, american
 from tutor.notation.naming.names import Names
 from tutor.notation.sentences.names_apart import joint_apart, letters_apart, name_apart, span_of
-from tutor.notation.sentences.number_words import NUMBER_WORDS, number_in_words
+from tutor.notation.sentences.number_words import NUMBER_WORDS, number_heard
 from tutor.notation.sentences.words_taken import operator_said, spoken_words, unit_said
 from tutor.notation.sides.unknown import unknown_word
 
@@ -125,7 +125,7 @@ class _Taking:
         token = self.tokens[self.at]
         if token.kind != "number" and word not in NUMBER_WORDS and word != "a":
             return False
-        found = number_in_words(self.words, self.at)
+        found = number_heard(self.words, self.at)
         if found is not None and found[1] > self.at + (token.kind == "number"):
             return self._before() not in _ENDS and self._is("number", found[1] - self.at, found[0])
         return token.kind == "number" and self._is("number", 1)

@@ -32,7 +32,7 @@ def figure_said(word: str) -> str | None:
     return "0" if word == "oh" else word if word.isdecimal() and len(word) <= 2 else None
 
 
-def number_in_words(words: Words, at: int) -> tuple[str, int] | None:
+def number_heard(words: Words, at: int) -> tuple[str, int] | None:
     """The number that begins at a word, as a formula has it, and where it ends; None where none does."""
     if (part := _one_part(words, at)) is not None:
         return f"(1/{part[0]})", part[1]

@@ -49,7 +49,7 @@ _SAID = (
     (")", "close", rf"(?:closed?|closing|right) {_BRACKETS}"),
     ("√", "open", r"(?:the )?(?:square )?root(?: of)?"),
     *(
-        (name, "open", rf"(?:the )?(?:{name}|{name}{more})(?: of)?(?: the angle)?")
+        (name, "open", rf"(?:the )?(?:{name}{more}(?: of)?|{name} of)(?: the angle)?")
         for name, more in (("sin", "e"), ("cos", "ine"), ("tan", "gent"))
     ),
 )

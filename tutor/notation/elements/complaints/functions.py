@@ -16,7 +16,7 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "unknown-function/near": Complaint(
         "“{found}” is no function that is read here",
         "perhaps {nearest} is meant",
-        examples=(("F_AB cosine(30) = 0", 6), ("F_AB coss 30 = 0", 6), ("sqr(2) F_AB = 1", 1)),
+        examples=(("F_AB tann(30) = 0", 6), ("F_AB coss 30 = 0", 6), ("sqr(2) F_AB = 1", 1)),
     ),
     "function-power": Complaint(
         "“{found}” is not a power of a function that is read here",
