@@ -237,7 +237,7 @@ def test_senses_turn_plain_numbers_round(mast: Problem) -> None:
 
 
 def test_what_cannot_be_read_is_told_and_left_out(mast: Problem) -> None:
-    work = {"forces": {"AB": "seven", "XY": "3", "AC": True}, "order": ["A", "Z"], "notes": 3}
+    work = {"forces": {"AB": "lots", "XY": "3", "AC": True}, "order": ["A", "Z"], "notes": 3}
     result = review(mast, work)
     assert {(r.name) for r in result.refused} >= {"AB", "XY", "AC", "order", "notes"}
     assert states(result) == {"AB": "unchecked", "AC": "unchecked"}
@@ -377,7 +377,7 @@ def test_a_blank_in_a_table_is_not_done(mast: Problem, blank: str) -> None:
 
 
 def test_a_row_that_cannot_be_read_is_told_with_its_number(mast: Problem) -> None:
-    pasted = read_table(mast, "AB\t11\nQR\t3\nAC\tsix\nAB\t12")
+    pasted = read_table(mast, "AB\t11\nQR\t3\nAC\tlots\nAB\t12")
     assert [r.message.partition(" does")[0].partition(":")[0] for r in pasted.refused] == [
         "Row 2",
         "Row 3",
@@ -446,7 +446,7 @@ def test_what_could_not_be_read_stands_in_the_headline_even_where_the_rest_is_ri
     mast: Problem,
 ) -> None:
     work = written(mast)
-    work["forces"] |= {"QQ": "3", "AB": "seven"}
+    work["forces"] |= {"QQ": "3", "AB": "lots"}
     result = review(mast, work)
     assert result.right
     report = markdown(mast, result, WHEN)

@@ -42,13 +42,19 @@ def read_or_dictated(text: str, names: Names, read: Read) -> Line:
         except Broken as broken:
             failed = failed or broken
             continue
-        if not line.unread:
+        if not line.unread and (source is down or not _sense_of_a_name(line)):
             return line
         in_part = in_part or line
     if in_part is None:
         assert failed is not None
         raise failed
     return in_part
+
+
+def _sense_of_a_name(line: Line) -> bool:
+    """Whether a letter right behind a name is taken for the sense of its force: the C of B C = 8 T."""
+    sides = [side for step in line.steps for side in step.sides]
+    return any(side.letter is not None and not side.numeric for side in sides)
 
 
 def _spelled_out(source: Source, names: Names, read: Read) -> Line:

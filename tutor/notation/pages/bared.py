@@ -45,7 +45,7 @@ SPEAKS = re.compile(
 def spoken(text: str) -> Source:
     """The text in plain characters and without what stands around it, every word of it left as a word."""
     source = replace(Source.of(text), text=plain(text)).rewritten(UNSEEN, "")
-    return without_margins(source, text).rewritten(_GAP, "  ")
+    return without_margins(source, text).rewritten(_GAP, "  ").rewritten(_STOPS, " ")
 
 
 def bared(text: str) -> Source:

@@ -30,6 +30,7 @@ _TALK = _HEADS | _PLACES | frozenset((
     "direction", "directions", "for", "of", "the", "all", "it",
 ))  # fmt: skip
 _LEADS = re.compile(r"(?:in|of|to the|acting|pointing)(?![\w-])", re.IGNORECASE)
+_HEAD_APART = re.compile(r"(?:Σ ?|[Ss]um (?:of )?)(?P<what>[FM]) ?(?P<where>[A-Za-z][0-9]*)")
 _HEAD_TYPED = re.compile(r"F_?[xyXYHV]|M_?[A-Z]")
 _ENDS = ("number", "name", "close", "unit", "angle")
 _VALUE = frozenset(("number", "unit", "sense", "operator", "open", "close"))
@@ -49,7 +50,10 @@ def dictated(source: Source, names: Names) -> Source | None:
 
 
 class _Taking:
-    """A line gone through once, with what is written otherwise, and of what the statement at hand is made."""
+    """A line gone through once, with what is written otherwise, and of what the statement at hand is made.
+
+    What is said in a bracket typed `beside` a number or a name may be its working, and is left alone.
+    """
 
     def __init__(self, text: str, names: Names) -> None:
         self.text, self.names = text, names
@@ -59,12 +63,13 @@ class _Taking:
         self.kinds: list[str] = []
         self.at = 0
         self.headed: int | None = None
+        self.beside = False
         self.misnamed: Broken | None = None
 
     def all(self) -> bool:
         """Whether the whole line is such as is dictated."""
         ways = (
-            self._sense, self._sign, self._operator, self._number, self._measure, self._name, self._known, self._lead, self._no_name,
+            self._sense, self._sign, self._heading, self._operator, self._number, self._measure, self._name, self._known, self._lead, self._no_name,
         )  # fmt: skip
         while self.at < len(self.tokens):
             if not any(way() for way in ways):
@@ -101,29 +106,37 @@ class _Taking:
         if token.kind == "sign":
             kinds = {"(": "open", "[": "open", "√": "open", "=": "equals"}
             kinds |= dict.fromkeys(")]°²", "close")
+            if token.text in "([)]":
+                self.beside = token.text in "([" and self._before() in _ENDS
             return self._is(kinds.get(token.text, "operator"), 1)
-        if token.kind == "mark":
-            ahead = [each.text for each in self.tokens[self.at + 1 : self.at + 2]]
-            if self._before() in ("number", "unit") and any(map(_says_way, ahead)):
-                return self._is("sense", 2)
-            self.headed = None
-            whole = self._ended()
-            self.at += whole
-            return whole
-        if token.kind == "head" or (
-            token.kind == "word"
-            and not self.kinds
-            and _HEAD_TYPED.fullmatch(token.text)
-            and not self.names.meanings(token.text)
-        ):
-            self.headed, self.at = token.span.end, self.at + 1
-            return True
-        return False
+        if token.kind != "mark":
+            return False
+        ahead = self.tokens[self.at + 1 : self.at + 2]
+        if self._before() in ("number", "unit") and any(_says_way(each.text) for each in ahead):
+            return self._is("sense", 2)
+        if self._before() == "number" and any(each.kind == "number" for each in ahead):
+            return False
+        self.headed = None
+        whole = self._ended()
+        self.at += whole
+        return whole
+
+    def _heading(self) -> bool:
+        """A heading in letters: ΣFy, Σ M A, Fx."""
+        token = self.tokens[self.at]
+        typed = token.kind == "word" and not self.names.meanings(token.text)
+        if token.kind != "head" and not (typed and _HEAD_TYPED.fullmatch(token.text)):
+            return False
+        if " " in token.text and (apart := _HEAD_APART.fullmatch(token.text)) is not None:
+            self.edits.append((token.span, f"Σ{apart['what']}{apart['where']}"))
+        self.headed, self.at = token.span.end, self.at + 1
+        return not self.kinds
 
     def _number(self) -> bool:
         word = self.words[self.at].lstrip("-")
         token = self.tokens[self.at]
-        if token.kind != "number" and word not in NUMBER_WORDS and word != "a":
+        worded = token.kind == "word" and not self.beside and (word in NUMBER_WORDS or word == "a")
+        if token.kind != "number" and not worded:
             return False
         found = number_heard(self.words, self.at)
         if found is not None and found[1] > self.at + (token.kind == "number"):
@@ -135,8 +148,10 @@ class _Taking:
         if token.text == "of" and self._before() == "number":
             return self._is("operator", 1, "*")
         found = operator_said(self.text, token.span.start)
-        if found is None or (
-            found[1] == "equals" and "equals" in self.kinds and token.text == "is"
+        if (
+            found is None
+            or self.beside
+            or (found[1] == "equals" and "equals" in self.kinds and token.text == "is")
         ):
             return False
         if found[1] == "open" and self._before() == "sense":

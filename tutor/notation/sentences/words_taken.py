@@ -10,9 +10,11 @@ from tutor.notation.elements import units
 from tutor.notation.elements.tree import Span
 from tutor.notation.naming.symbols import LETTERS
 
+_HEAD = r"Σ ?(?:[FM] [A-Za-z][0-9]{0,2}(?!\w)|[A-Za-z]\w*+)?|[Ss]um (?:of )?[FM] ?[A-Za-z][0-9]{0,2}(?!\w)"
+"""A heading in letters, set apart or not: ΣFy, Σ M A, Sum F y."""
 _TOKEN = re.compile(
-    rf" *(?:(?P<word>[{LETTERS}](?:[\w{{}}']|-(?=[A-Z]))*+)|(?P<number>[0-9]++(?:[.,][0-9]++)*+|\.[0-9]++)"
-    r"|(?P<hyphen>(?<=[a-z0-9])-(?=[a-z]))|(?P<head>Σ ?(?:[A-Za-z]\w*+)?)|(?P<sign>[-+*/^()\[\]√°²·×=])|(?P<mark>[:;,.])|(?P<other>[^ ]))"
+    rf" *(?:(?P<head>{_HEAD})|(?P<word>[{LETTERS}](?:[\w{{}}']|-(?=[A-Z]))*+)|(?P<number>[0-9]++(?:[.,][0-9]++)*+|\.[0-9]++)"
+    r"|(?P<hyphen>(?<=[a-z0-9])-(?=[a-z]))|(?P<sign>[-+*/^()\[\]√°²·×=])|(?P<mark>[:;,.])|(?P<other>[^ ]))"
 )
 
 
