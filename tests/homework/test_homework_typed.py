@@ -116,7 +116,7 @@ def test_a_value_and_a_line_are_taken_off_again() -> None:
     [
         ("XY = 3", "no member or reaction XY"),
         ("A_z 3", "did you mean"),
-        ("AB = seven", "seven"),
+        ("AB = lots", "lots"),
         ("AB = 1,500", "1500 or 1.500"),
         ("AB = 7 left", "AB is written with T or C"),
         ("A_x = 7 C", "A_x is written with a sign or a direction"),
@@ -167,15 +167,15 @@ def test_several_values_need_no_equals_signs(text: str, values: dict[str, str]) 
 
 
 def test_a_bad_value_among_several_is_told_and_the_others_are_taken() -> None:
-    written = write_line(MAST, Paper(), "AB fifty, BC 57.5")
+    written = write_line(MAST, Paper(), "AB plenty, BC 57.5")
     assert dict(written.paper.values) == {"BC": "57.5"}
     (refused,) = written.refused
     assert refused.message.startswith("AB:")
-    assert "fifty" in refused.message
+    assert "plenty" in refused.message
 
 
 @pytest.mark.parametrize(
-    ("text", "column"), [("5 + * 3", 5), ("12 BC", 4), ("seven", 1), ("3 % 4", 3)]
+    ("text", "column"), [("5 + * 3", 5), ("12 BC", 4), ("lots", 1), ("3 % 4", 3)]
 )
 def test_the_column_told_in_a_row_is_one_of_what_was_typed(text: str, column: int) -> None:
     (refused,) = write_row(MAST, Paper(), "AC", text).refused

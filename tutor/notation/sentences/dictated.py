@@ -125,12 +125,13 @@ class _Taking:
         """A heading in letters: ΣFy, Σ M A, Fx."""
         token = self.tokens[self.at]
         typed = token.kind == "word" and not self.names.meanings(token.text)
-        if token.kind != "head" and not (typed and _HEAD_TYPED.fullmatch(token.text)):
+        headed = token.kind == "head" or (typed and _HEAD_TYPED.fullmatch(token.text))
+        if self.kinds or not headed:
             return False
         if " " in token.text and (apart := _HEAD_APART.fullmatch(token.text)) is not None:
             self.edits.append((token.span, f"Σ{apart['what']}{apart['where']}"))
         self.headed, self.at = token.span.end, self.at + 1
-        return not self.kinds
+        return True
 
     def _number(self) -> bool:
         word = self.words[self.at].lstrip("-")
