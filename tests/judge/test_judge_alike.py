@@ -151,3 +151,18 @@ def test_twice_its_size_is_the_whole_of_the_loads_at_a_support_of_a_symmetrical_
     verdict = judge(problem, Value(name), text)
     assert [mistake.code for mistake in verdict.mistakes] == ["arithmetic"]
     assert verdict.mistakes[0].text.startswith(WHOLE) is whole
+
+
+@pytest.mark.parametrize("found", [{"AD": -10}, {"CD": -10}])
+def test_the_value_of_one_of_two_says_nothing_of_the_other(found: dict[str, float]) -> None:
+    text = "-6 - 2*4/5 F_CD - F_BD = 0"
+    assert judge(GABLE, Fy("D"), text, known=found).right
+    assert not judge(WINDY, Fy("D"), text, known=found).right
+
+
+@pytest.mark.parametrize("way", ["←", "to the left"])
+def test_an_arrow_behind_working_says_the_way_whatever_minus_stands_at_the_force(way: str) -> None:
+    """A_x = -4."""
+    assert judge(WINDY, Value("A_x"), f"-A_x = 8/2 = 4 kN {way}").right
+    said = judge(WINDY, Value("A_x"), "-A_x = 8/2 = 4 kN →").mistakes
+    assert [(mistake.code, mistake.force) for mistake in said] == [("sign", "A_x")]

@@ -72,3 +72,23 @@ def test_a_force_through_the_point_may_be_given_its_own_length_for_an_arm() -> N
     given = {"A_y": "12", "F_CE": "2.5"}
     said = judge(SPAN, M("C", part=LEFT), "-6*12 + 10*3 - 4 F_EF - 12.5 = 0", known=given)
     assert [(mistake.code, mistake.force) for mistake in said.mistakes] == [("extra", "CE")]
+
+
+def test_a_result_at_a_support_of_the_other_part_has_no_place_in_the_sum_of_this_one() -> None:
+    """D_y = 14 is found; it acts beyond the cut."""
+    text = "12 + 14 - 10 - 0.8 F_CE = 0"
+    said = judge(SPAN, Fy(part=LEFT), text, known={"A_y": 12, "D_y": 14}).mistakes
+    assert [(mistake.code, mistake.force) for mistake in said] == [("stray-reaction", "D_y")]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "5/4 F_CE*3 + 3/5 F_CE*4 + 10*3 + 4 F_EF = 0",
+        "F_CE*4/5*3 + F_CE*5/3*4 + 10*3 + 4 F_EF = 0",
+    ],
+)
+def test_one_of_two_components_with_an_arm_may_have_its_ratio_upside_down(text: str) -> None:
+    """CE pulls at E (3, 4), 4/5 of it down and 3/5 to the right: the moment of each is about A."""
+    said = judge(SPAN, M("A", part=LEFT), text).mistakes
+    assert [(mistake.code, mistake.force) for mistake in said] == [("upside-down", "CE")]

@@ -198,3 +198,49 @@ def test_three_members_alone_at_a_joint_without_a_load_are_in_the_ratio_of_their
         verdict = judge(truss, about, "F_AD/4 = F_BD/3 = F_CD/5")
         assert (verdict.right, [remark.code for remark in verdict.remarks]) == (True, ["sizes"])
         assert judge(truss, about, "F_AD/3 = F_BD/4 = F_CD/5").text.startswith("The parts")
+
+
+@pytest.mark.parametrize(
+    ("about", "text"),
+    [
+        (Fx("E"), "in size F_CE = F_DE/0.8"),
+        (Fx("E"), "in magnitude: F_CE = F_DE*5/4"),
+        (Fy("E"), "in magnitude, 12 = F_DE/0.6"),
+        (Fy("E"), "12 = |F_DE|/0.6"),
+    ],
+)
+def test_where_sizes_are_meant_only_the_ratio_is_wrong_and_no_sign(
+    about: Fx | Fy, text: str
+) -> None:
+    """CE is 4/5 of DE in size, and 12 is 3/5 of it."""
+    said = judge(CRANE, about, text).mistakes
+    assert [(mistake.code, mistake.force) for mistake in said] == [("upside-down", "DE")]
+
+
+@pytest.mark.parametrize(
+    ("text", "codes"),
+    [
+        ("F_CE + 0.8 F_DE = 0 so F_CE + 0.8 F_AC = 0", ["extra", "missing"]),
+        ("F_CE + 0.8 F_DE = 0 so 0.8 F_DE + F_CD + F_CE = 0", ["extra"]),
+    ],
+)
+def test_what_holds_another_force_is_no_consequence_but_a_line_of_its_own(
+    text: str, codes: list[str]
+) -> None:
+    said = judge(CRANE, Fx("E"), text)
+    assert [mistake.code for mistake in said.mistakes] == codes
+    assert "follow" not in said.text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "F_DE = -19 since -0.6 F_DE = 12",
+        "F_DE = -19 as -0.6 F_DE - 12 = 0",
+        "F_DE = 19 C because 0.6 F_DE + 12 = 0",
+    ],
+)
+def test_a_value_before_the_equation_that_it_is_found_from_is_judged_behind_it(text: str) -> None:
+    said = judge(CRANE, Fy("E"), text)
+    assert [(mistake.code, mistake.force) for mistake in said.mistakes] == [("arithmetic", "DE")]
+    assert said.text.startswith("The equation is right.")

@@ -67,7 +67,7 @@ def _over_numbers(line: Line) -> bool:
     sides = line.steps[0].sides
     if len(line.steps) > 1 or len(sides) != 2 or sum(side.numeric for side in sides) != 1:
         return False
-    return all(len(side.terms) == 1 and _is_quotient(side) for side in sides)
+    return all(map(_is_quotient, sides))
 
 
 def _is_quotient(side: Side) -> bool:

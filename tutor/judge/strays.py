@@ -85,8 +85,6 @@ def _load_elsewhere(value: float, true: TrueEquation) -> tuple[str, bool] | None
 
 def _reaction_elsewhere(value: float, true: TrueEquation) -> str | None:
     """The student's own reaction at another joint, or on the other part, whose size this is; or None."""
-    if true.about.joint is None and not true.about.part:
-        return None
     for name, own in true.own.known.items():
         away = name in true.problem.reaction and name not in true.unknowns
         if away and own.value and are_same(abs(value), abs(own.value)):

@@ -42,8 +42,6 @@ def _pair(mistakes: tuple[Mistake, ...], other: tuple[Mistake, ...]) -> tuple[Mi
     """Two mistakes with the other account beside them; one that both accounts share goes first."""
     own, its = _called(mistakes), _called(other)
     new = [m for m in other if (m.code, m.force) not in own]
-    if not new:
-        return mistakes
     shared = [m for m in mistakes if (m.code, m.force) in its]
     told = [*shared, *(replace(m, alike=_doubted(m, new)) for m in mistakes if m not in shared)]
     texts, places = (_beside(said(told), said(new), said(shared)) for said in (_looks, _spots))

@@ -33,8 +33,8 @@ def value_ended(step: Step, known: Collection[str] = ()) -> str | None:
     It is the one that the chain begins with, else the only one without a value that stands alone.
     """
     first, last = step.sides[0], step.sides[-1]
-    if value_given(step) is not None or len(step.sides) < 3 or not last.numeric:
-        return value_given(step)
+    if (given := value_given(step)) is not None or not last.numeric:
+        return given
     alone = {side.name for side in step.sides if side.name is not None}
     begins, open_ones = _lone(first), list(alone.difference(known))
     found = begins is not None and (begins not in known or not open_ones)

@@ -100,10 +100,10 @@ def _has_product_of(line: TypedEquation, typed: TypedEquation, unknown: str) -> 
         if same is not None:
             theirs.remove((size, is_one))
             ours.remove(same)
-    if len(theirs) != 1 or len(ours) != 1:
-        return False
-    (product, is_one), (number, is_alone) = theirs[0], ours[0]
-    return is_alone and not is_one and product * number > 0.0
+    match theirs, ours:
+        case [(product, is_one)], [(number, is_alone)]:
+            return is_alone and not is_one and product * number > 0.0
+    return False
 
 
 def _by_size(line: TypedEquation, unknown: str) -> list[tuple[float, bool]]:
