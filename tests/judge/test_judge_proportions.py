@@ -10,7 +10,7 @@ from __future__ import annotations
 import pytest
 from families import down, exact, plain_problem
 
-from tutor.judge import Fx, Fy, judge
+from tutor.judge import Along, Fx, Fy, M, judge
 from tutor.judge.proportion import proportion_in, sums_shown
 from tutor.model import Support
 from tutor.notation import Line, read_line
@@ -244,3 +244,38 @@ def test_a_value_before_the_equation_that_it_is_found_from_is_judged_behind_it(t
     said = judge(CRANE, Fy("E"), text)
     assert [(mistake.code, mistake.force) for mistake in said.mistakes] == [("arithmetic", "DE")]
     assert said.text.startswith("The equation is right.")
+
+
+@pytest.mark.parametrize(
+    ("at", "text", "right"),
+    [
+        ("C", "F_CD,y = 12 ↓", True),
+        ("D", "F_CD,y = 12 ↑", True),
+        ("C", "F_CD,y = 12 ↑", False),
+        ("C", "F_CE,x = 16 →", True),
+        ("E", "F_CE,x = 16 ←", True),
+        ("E", "F_CE,x = 16 →", False),
+    ],
+)
+def test_a_member_along_an_axis_is_its_own_component_and_pulls_away_from_its_joint(
+    at: str, text: str, right: bool
+) -> None:
+    said = judge(CRANE, Fx(at), text, known={"CD": 12, "CE": 16})
+    assert said.right is right
+    assert [mistake.code for mistake in said.mistakes] == ["sense"] * (not right)
+
+
+@pytest.mark.parametrize(
+    ("about", "text", "standing", "how_many"),
+    [
+        (Along(36.87, joint="E"), "0.8 F_CE + F_DE + 7.2 = 0", (Fx("E"), Fy("E")), "two"),
+        (Fx("E"), "F_CE + 0.8 F_DE = 0", (Along(36.87, joint="E"), Fy("E")), "two"),
+        (M("B"), "-3 A_x - 8*4 - 12*8 = 0", (M("A"), M("E"), Fx()), "three"),
+    ],
+)
+def test_of_one_that_adds_nothing_it_is_said_how_many_do(
+    about: Along | Fx | M, text: str, standing: tuple[Along | Fx | Fy | M, ...], how_many: str
+) -> None:
+    said = judge(CRANE, about, text, standing=standing)
+    assert [remark.code for remark in said.remarks] == ["dependent"]
+    assert f"gives {how_many} independent equations" in said.remarks[0].text

@@ -17,7 +17,7 @@ from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR, SAME, are_near
 from tutor.judge.verdict import Mistake, Verdict
 from tutor.judge.worked import side_value, with_the_way_of
-from tutor.notation import Side, Step
+from tutor.notation import Side, Step, Term
 from tutor.notation.elements.tree import Span, Unit, within
 from tutor.notation.elements.units import NEWTONS, unit_meaning
 from tutor.notation.elements.unreadable import Broken
@@ -146,17 +146,15 @@ def _another_put_in(desk: Desk, step: Step, one: Side, other: Side) -> str | Non
         for term, typed, factors in zip(one.terms, other.terms, shown, strict=True)
         if not are_near(term.value * (known[term.name].value if term.name else 1.0), typed.value)
     ]
-    if len(apart) != 1:
-        return None
-    (term, factors), name = apart[0], apart[0][0].name
-    put_in = name is not None and factors.count > 1 and factors.holds(term.value)
-    return name if put_in and not factors.holds(known[name or ""].value) else None
+    match apart:
+        case [(Term(name=str(name), value=factor), factors)]:
+            put_in = factors.count > 1 and factors.holds(factor)
+            return name if put_in and not factors.holds(known[name].value) else None
+    return None
 
 
 def _in_radians(step: Step, one: Side, other: Side) -> bool:
     """Whether the second number is the first with its angles taken as radians."""
-    if not step.frame.degrees:
-        return False
     try:
         terms = tuple(parts(one.node, replace(step.frame, degrees=False)))
     except Broken:

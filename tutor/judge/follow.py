@@ -11,7 +11,7 @@ from tutor.judge.about import Equation, equation_of
 from tutor.judge.known_values import KnownValues
 from tutor.judge.typed import TypedEquation
 from tutor.model import Problem
-from tutor.statics.body import SUM_X, SUM_Y, Equilibrium, Moment, joint_body, whole
+from tutor.statics.body import SUM_X, SUM_Y, Equilibrium, joint_body, whole
 from tutor.statics.linear import inverse
 
 NEARLY_SINGULAR = 1e-9
@@ -52,9 +52,7 @@ def from_bodies(problem: Problem, unknown: str, own: KnownValues) -> Iterator[Po
     else:
         bodies = [whole(problem), joint_body(problem, problem.reaction[unknown].joint)]
     for body in bodies:
-        equations = [Equilibrium(body, SUM_X), Equilibrium(body, SUM_Y)]
-        if body.name == "whole":
-            equations.append(Equilibrium(body, Moment(problem.joints[0].at)))
+        equations = (Equilibrium(body, SUM_X), Equilibrium(body, SUM_Y))
         yield from _solved([_true_row(e, unknown, own) for e in equations], unknown)
 
 

@@ -97,7 +97,7 @@ def _way_in(words: str) -> str | None:
 
 def pushes_again(line: Line) -> bool:
     """Whether words behind a line give the size of its value once more, with a C."""
-    behind = (span for step, span in _behind_steps(line) if step is line.result)
+    behind = (span for _, span in _behind_steps(line))
     return "C" in (_said_again(line.text[span.start : span.end], line.result) for span in behind)
 
 
