@@ -227,3 +227,8 @@ def test_what_stands_in_brackets_behind_a_heading_names_no_other_sum(aside: str)
     assert [remark.text for remark in verdict.remarks] == [
         f"Passed over without being read: “({aside})”."
     ]
+
+
+@pytest.mark.parametrize("text", ["F_BD = 12, is CD in tension?", "F_BD = 12, CD in tension?"])
+def test_a_question_claims_nothing(text: str) -> None:
+    assert not said(Value("BD"), text, FOUND)

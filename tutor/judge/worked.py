@@ -116,7 +116,8 @@ def named(line: Line, known: Collection[str]) -> Line:
     steps = [first]
     for step in others:
         name = _open_name(steps[-1], known)
-        alone = step.follows and all(side.numeric for side in step.sides)
+        alone = step.follows or len(step.sides) == 1
+        alone = alone and all(side.numeric for side in step.sides)
         if alone and name is not None and not _says_again(steps[-1], step, known):
             step = replace(step, sides=(side_of(name, step.span), *step.sides))
         steps.append(step)

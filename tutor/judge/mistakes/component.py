@@ -17,6 +17,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
         return
     ux, uy = spot.unit_vector
     if spot.is_moment:
+        if spot.part:
+            yield spot.per_unit * math.sqrt(1.0 - spot.share**2) / spot.share
         if ux == 0.0 or uy == 0.0:
             return
         dx, dy = spot.offset
