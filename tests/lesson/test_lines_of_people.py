@@ -15,7 +15,9 @@ SETS = [
     "dais", "tram", "carbon", "lamp", "easel", "blotter", "pulpit", "scans", "slate", "stage", "couch", "gallery", "kerb",
     "plinth", "inkpad", "bench", "rail", "binder", "yard", "copybook", "aula", "kitchen", "locker", "rota",
     "porch", "tray", "folder", "bunk", "bicycle", "atrium", "valise", "counter", "corridor", "porthole", "balcony",
-    "scarf", "forum", "rigger", "courier", "apron", "cloister", "tally", "dossier", "kiosk", "envelope",
+    "scarf", "forum", "rigger", "courier", "apron", "cloister", "tally", "dossier",
+    "slipway", "toolbox", "folio", "crayon", "azulejo", "chatter",
+    "kiosk", "envelope",
 ]  # fmt: skip
 
 
