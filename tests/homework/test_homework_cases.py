@@ -119,6 +119,15 @@ def test_signs_reversed_at_all_joints_but_the_one_that_was_mended_are_one_mistak
     assert result.accounts[0].throughout
 
 
+@pytest.mark.parametrize("right", [("U1-L1", "L3-U4"), ("L0-L1", "L3-L4"), ("L0-U1", "U2-L3")])
+def test_where_right_members_share_no_joint_none_is_said_to_have_been_mended(
+    bridge: Problem, right: tuple[str, ...]
+) -> None:
+    values = solve(bridge).values
+    turned = {m.name: -values[m.name] for m in bridge.members if m.name not in right}
+    assert not review(bridge, written(bridge, **turned)).rests
+
+
 @pytest.mark.parametrize(
     ("order", "first"), [("ACB", "whole"), ("BCA", "whole"), ("CAB", "whole"), ("CBA", "A")]
 )
@@ -425,6 +434,14 @@ def test_the_report_names_the_equation_of_a_mistake_and_of_each_line(mast: Probl
     account = result.accounts[0]
     assert account.about is not None
     assert f"- In {in_words(account.about)}: " in report
+
+
+def test_a_report_of_what_is_of_no_known_kind_says_so(bridge: Problem) -> None:
+    lone = review(bridge, {"forces": {"U2-L3": "99.9 T"}})
+    assert not lone.accounts
+    assert "- Of no kind that is known here." in markdown(bridge, lone, WHEN)
+    named = review(bridge, written(bridge, **{"U2-L3": -solve(bridge).values["U2-L3"]}))
+    assert "Of no kind" not in markdown(bridge, named, WHEN)
 
 
 def test_a_report_can_be_filled_in_and_says_the_truss_its_picture_and_the_hints(

@@ -10,15 +10,16 @@ from fractions import Fraction
 
 import pytest
 from lines import figures
+from pages import TRUSSES
 from students_work import Homework, homework
 from test_homework_misdrawn import FRAME, moved
 
 from tutor import review
 from tutor.homework import Review
-from tutor.homework.deciding import separating
+from tutor.homework.deciding import closing, separating
 from tutor.homework.places import Story, Turn
 from tutor.homework.reading import FilledIn
-from tutor.homework.sheet import Bodies
+from tutor.homework.sheet import Bodies, sheets
 from tutor.homework.work import Entry
 from tutor.model import Problem
 from tutor.statics import solve
@@ -120,3 +121,13 @@ def test_of_two_blanks_the_one_that_tells_from_more_places_is_asked_for() -> Non
     assert separating(stories, ["AB"]) == ("AB", False)
     assert separating(stories, []) == (None, False)
     assert separating([first, begun_at("A", AB=5.0)], ["AB"]) == (None, False)
+
+
+@pytest.mark.parametrize(("undecided", "asked"), [("DB", "AD"), ("CD", None), ("BC", None)])
+def test_a_blank_is_asked_for_where_a_joint_does_not_give_a_value_without_it(
+    undecided: str, asked: str | None
+) -> None:
+    """D gives CD without AD, since that lies along the other two; DB it does not."""
+    rafters = TRUSSES["rafters"]
+    entries = {n: Entry(n, v, 0.01, "") for n, v in solve(rafters).values.items() if n != "AD"}
+    assert closing(sheets(rafters, entries), {undecided}) == asked

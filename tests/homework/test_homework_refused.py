@@ -212,6 +212,7 @@ def test_a_row_that_is_too_long_is_refused_as_a_line_is() -> None:
         ({"forces": {"QQ": "3"}}, "QQ", "3"),
         ({"forces": {"AB": 11, "BA": 12}}, "AB", "12"),
         ({"forces": {"AB": [11]}}, "AB", "[11]"),
+        ({"forces": {"AB": [10**5000]}}, "AB", "a list"),
         ({"forces": {"AB": math.inf}}, "AB", "inf"),
         ({"forces": {"AB": "lots"}}, "AB", "lots"),
         ({"forces": {"AB": "AC = 7"}}, "AB", "AC = 7"),
