@@ -44,6 +44,14 @@ def test_a_belief_about_slopes_began_at_the_first_joint_of_the_order_with_a_slop
     assert result.places == (first,)
 
 
+def test_a_belief_about_slopes_began_at_a_joint_though_the_reactions_came_last() -> None:
+    """C: 7 - AC + BC = 0 and -14 - AC - BC = 0; then B and A, with their reactions."""
+    forces, reactions = {"AC": -3.5, "BC": -10.5, "AB": 10.5}, {"A_x": -7, "A_y": 3.5, "B_y": 10.5}
+    result = review(TRUSSES["trestle"], {"forces": forces, "reactions": reactions})
+    assert result.places == ("C",)
+    assert [(a.mistake.code, a.throughout) for a in result.accounts] == [("whole-force", True)]
+
+
 def sure(result: Review) -> set[str]:
     return {finding.sure for finding in result.findings if finding.state != "right"}
 
@@ -111,6 +119,29 @@ def in_one_line(problem: Problem, names: list[str]) -> bool:
         for p, q in ends
     )
     return abs(ax * by - ay * bx) < 1e-9
+
+
+@pytest.mark.parametrize(
+    ("truss", "belief", "joint", "first", "code"),
+    [
+        ("trestle", "half to each", "C", "whole", "symmetry"),
+        ("footway", "half to each", "A", "whole", "symmetry"),
+        ("wind", "load upright", "E", "whole", "whole-force"),
+        ("wind", "load's components exchanged", "E", "whole", "component"),
+        ("bank", "radians", "A", "B", "angle-mode"),
+    ],
+)
+def test_a_belief_is_told_though_all_members_of_one_joint_are_right(
+    truss: str, belief: str, joint: str, first: str, code: str
+) -> None:
+    """Somebody may have put them right, and no more."""
+    problem, done = TRUSSES[truss], of_belief(truss, belief)
+    true = solve(problem).values
+    right = [m.name for m in problem.members if joint in (m.start, m.end)]
+    forces = {**done["forces"], **{name: figures(true[name], 4) for name in right}}
+    result = review(problem, {**done, "forces": forces})
+    assert result.places == (first,)
+    assert [(a.mistake.code, a.about) for a in result.accounts] == [(code, None)]
 
 
 @pytest.mark.parametrize("remembered", [True, False])

@@ -169,6 +169,19 @@ def test_where_one_slip_at_a_free_joint_explains_all_no_blank_reaction_is_doubte
     assert result.places == ("L1",)
 
 
+@pytest.mark.parametrize(
+    ("order", "values", "place"),
+    [("CBA", {"AB": 17}, "B"), ("CBA", {"BC": -13.75, "AB": 17}, "B"), ("ABC", {"AC": 13.75}, "A")],
+)
+def test_the_load_of_another_joint_is_told_along_either_axis(
+    mast: Problem, order: str, values: dict[str, float], place: str
+) -> None:
+    """The 6 to the right, or the 12 down, of C put into a sum of B or A."""
+    result = review(mast, {**written(mast, **values), "order": list(order)})
+    assert result.places == (place,)
+    assert ("stray-load", "load C") in [(a.mistake.code, a.mistake.force) for a in result.accounts]
+
+
 def test_reactions_alone_are_checked(mast: Problem) -> None:
     right = review(mast, {"reactions": {"A_x": "6 left", "A_y": "3.75", "B_y": 8.25}})
     assert right.right

@@ -251,7 +251,7 @@ def test_a_value_that_rounding_put_far_off_is_right_where_those_beside_it_give_i
     assert solve(both[1].problem).values["EG"] == pytest.approx(-4.553, abs=0.001)
     assert both[1].values["EG"] == -4.26
     work = both[1].work()
-    assert review(both[1].problem, work).right
+    assert review(both[1].problem, work).finding["EG"].state == "right"
     forces = work["forces"]
     assert isinstance(forces, dict)
     result = review(both[1].problem, {**work, "forces": {**forces, "EG": "4.36 C"}})

@@ -164,9 +164,6 @@ def _walked(
     if not seen.balances:
         return None
     bodies = seen.bodies
-    right = known | {n for n in entries if n not in wrong}
-    if len(follow(bodies, wrong, right, partly=True)) < len(set(wrong) - known):
-        return None
     if not lens.at_whole or lens.zero:
         known |= {n for n in reactions if n in entries and n not in wrong}
     start = set(known)

@@ -21,13 +21,12 @@ MARK = re.compile(r"\s*[:.]\s*(?=\S)")
 class Led:
     """What stands behind such words, and the joint that they name; `of` says whether any place is named.
 
-    `place` is None for the whole truss. `missing` is a joint's name that the truss has not.
+    `place` is None for the whole truss.
     """
 
     rest: str
     of: bool = False
     place: str | None = None
-    missing: str = ""
 
 
 def sum_named(names: Names, text: str, line: Line | Unreadable) -> Label | None:
@@ -50,4 +49,4 @@ def led(names: Names, text: str) -> Led | None:
         return None
     if place is None:
         return Led(rest, of=words is not None and words["whole"] is not None)
-    return Led(rest, True, place.joint, place.missing)
+    return Led(rest, True, place.joint)

@@ -15,7 +15,7 @@ from tutor.homework.aside import no_work
 from tutor.homework.at_once import at_once
 from tutor.homework.leads import led, sum_named
 from tutor.homework.marks import LONGEST, bared, dashed, without_remark
-from tutor.homework.page import Page, Written, joints_said, no_unknown, unknown_of
+from tutor.homework.page import Page, Written, no_unknown, unknown_of
 from tutor.homework.page_words import letters, order, place, sense, strike
 from tutor.homework.paper import Paper
 from tutor.homework.several import PARTING, several
@@ -216,8 +216,6 @@ def _led(page: Page, bare: str, text: str) -> Written | None:
     found = led(page.desk.names, bare)
     if found is None:
         return None
-    if found.missing:
-        return page.refuse(text, f"There is no joint {found.missing[:40]}; {joints_said(page)}.")
     paper = replace(page.paper, place=found.place) if found.of else page.paper
     for way in (_values, _several, _row):
         written = way(replace(page, paper=paper), found.rest, found.rest)
