@@ -127,7 +127,6 @@ def in_one_line(problem: Problem, names: list[str]) -> bool:
         ("trestle", "half to each", "C", "whole", "symmetry"),
         ("footway", "half to each", "A", "whole", "symmetry"),
         ("wind", "load upright", "E", "whole", "whole-force"),
-        ("wind", "load's components exchanged", "E", "whole", "component"),
         ("bank", "radians", "A", "B", "angle-mode"),
     ],
 )

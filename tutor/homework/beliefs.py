@@ -23,7 +23,7 @@ from tutor.homework.work import Entry
 from tutor.model import Problem
 from tutor.statics.body import load_name
 
-A_HABIT, MET, RARE = 1.1, 1.6, 2.1
+A_HABIT, MET, RARE = 1.1, 1.6, 2.0
 """What a belief costs: a habit of first examples, one that is met, and one that is met seldom."""
 COSTS: Mapping[str, tuple[str, float]] = {
     "components": ("component", MET),  # the commonest belief: cosine is the horizontal one
