@@ -158,28 +158,3 @@ def test_the_value_of_one_of_two_says_nothing_of_the_other(found: dict[str, floa
     text = "-6 - 2*4/5 F_CD - F_BD = 0"
     assert judge(GABLE, Fy("D"), text, known=found).right
     assert not judge(WINDY, Fy("D"), text, known=found).right
-
-
-@pytest.mark.parametrize("way", ["←", "to the left"])
-def test_an_arrow_behind_working_says_the_way_whatever_minus_stands_at_the_force(way: str) -> None:
-    """A_x = -4."""
-    assert judge(WINDY, Value("A_x"), f"-A_x = 8/2 = 4 kN {way}").right
-    said = judge(WINDY, Value("A_x"), "-A_x = 8/2 = 4 kN →").mistakes
-    assert [(mistake.code, mistake.force) for mistake in said] == [("sign", "A_x")]
-
-
-@pytest.mark.parametrize("one", ["1 ", "1.0*", "1·"])
-@pytest.mark.parametrize(
-    ("about", "text"),
-    [
-        (Fy("D"), "-6 - {}F_CD - {}F_BD = 0"),
-        (Fy("D"), "-6 - {}F_CD - {}F_AD - {}F_BD = 0"),
-        (Fx("A"), "{}F_AB + {}F_AD = 0"),
-        (Fy(), "{}A_y - 16 = 0"),
-    ],
-)
-def test_a_force_with_a_one_beside_it_stands_whole(about: Equation, text: str, one: str) -> None:
-    whole, typed = (judge(GABLE, about, text.replace("{}", each)) for each in ("", one))
-    assert [(m.code, m.force) for m in typed.mistakes] == [
-        (m.code, m.force) for m in whole.mistakes
-    ]

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from families import exact, plain_problem
 
-from tutor import Along, Fy, M, Value, judge, load_problem
+from tutor import Along, Fx, Fy, M, Value, judge, load_problem
 from tutor.judge.written import number_written
 from tutor.model import Load, Support
 
@@ -168,3 +168,29 @@ def test_what_acts_elsewhere_is_known_by_its_number_or_its_name(
 ) -> None:
     said = judge(QUAY, Fy("A"), f"A_y + 0.6 F_AD {term} = 0").mistakes
     assert [(mistake.code, mistake.force) for mistake in said] == [found]
+
+
+STEEP = plain_problem(
+    [("A", 0, 0), ("B", 4, 0), ("C", 2, 4)],
+    ("AB", "AC", "BC"),
+    [Support("A", "pin"), Support("B", "roller")],
+    [Load("C", (("down", exact(10)),))],
+)
+
+
+@pytest.mark.parametrize(
+    ("factor", "right"),
+    [
+        ("cos 63°", True),
+        ("sin 27°", True),
+        ("cos 63", True),
+        ("cos 62°", False),
+        ("cos 64°", False),
+        ("sin 26°", False),
+    ],
+)
+def test_an_angle_in_whole_degrees_may_be_half_a_degree_off(factor: str, right: bool) -> None:
+    """AC rises at 63.43 degrees, two up and one across."""
+    said = judge(STEEP, Fx("A"), f"F_AB + F_AC {factor} = 0", known={"A_x": 0})
+    assert said.right is right
+    assert [remark.code for remark in said.remarks] == ["rounding"] * right
