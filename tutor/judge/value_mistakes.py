@@ -269,6 +269,11 @@ def _digits_exchanged(wrong: WrongValue) -> bool:
     return any(are_exchanged(wrong.value, radius, true) for true in wrong.right)
 
 
+def _quotient_turned(wrong: WrongValue) -> bool:
+    """Whether the value is right with one quotient of its working the other way up."""
+    return any(wrong.near(wrong.value / each**2) for each in wrong.worked.quotients if each != 1.0)
+
+
 def _close(one: float, other: float) -> bool:
     return are_same(one, other) and one != 0.0
 
@@ -291,4 +296,5 @@ SIGNS: tuple[tuple[str, Callable[[WrongValue], bool]], ...] = (
     ("carried", _anothers),
     ("digits-exchanged", _digits_exchanged),
     ("component", _component_left),
+    ("upside-down", _quotient_turned),
 )

@@ -36,6 +36,12 @@ WORDS = {
         "dividing by that very factor.",
         "{subject} has a factor beside it in its equation: divide by that one, once.",
     ),
+    "upside-down": (
+        "A ratio in the working of this value stands upside down.",
+        "From one component of a member to the other the slope triangle gives the ratio: the side along what "
+        "is wanted stands above, the side along what is known below.",
+        "In the working of {thing}: see which of the two lengths belongs below.",
+    ),
     "angle-mode": (
         "This follows from your line only with its angle taken as radians.",
         "Sine and cosine need to know which angle they are given: degrees, for this line.",
