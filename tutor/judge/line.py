@@ -17,7 +17,7 @@ from tutor.judge.kind import Case
 from tutor.judge.line_judged import LineJudged
 from tutor.judge.mistakes import KINDS
 from tutor.judge.one_each import shows_sizes
-from tutor.judge.other_equation import true_of, true_of_part
+from tutor.judge.other_equation import along_some_slope, true_of, true_of_part
 from tutor.judge.restated import in_figures, restated
 from tutor.judge.results import is_bare, is_result, said_of_result
 from tutor.judge.same import NEAR
@@ -204,7 +204,7 @@ def _mistaken(line: LineJudged) -> Verdict:
     of_another = exactly and not nearly_as_written(line.typed, true)
     by_chance = _of_acting_forces(slips, values) and not _plainly_one(slips)
     if of_another and (unclear or by_chance):
-        return _true_elsewhere(line, None)
+        return _true_elsewhere(line, along_some_slope(line.typed, true, line.tolerance))
     mistakes = tuple(line.mistake(slip, slips) for slip in slips)
     if unclear and len(mistakes) == 1 and mistakes[0].force is None:
         mistakes = (with_what_fits(mistakes[0], true, line.typed),)

@@ -5,17 +5,30 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator, Mapping
 from itertools import combinations
+from typing import NamedTuple
 
 from tutor.judge.about import Along, Equation, Fx, Fy, M
 from tutor.judge.fit import fit
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.one_each import each_of, number_by_number
-from tutor.judge.true_equation import TrueEquation
+from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import TypedEquation
 from tutor.model import Problem, Tolerance
 
 MOST_POINTS = 40
 MOST_CUT = 3
+FLAT = 0.02
+"""Two forces whose directions differ by less than about a degree show none between them."""
+WHOLE = 0.3
+"""So near, in degrees, is a direction that rounded factors show to the whole one that is meant."""
+
+
+class Beside(NamedTuple):
+    """The direction of a force that is typed, in the student's sense, and the factor beside it."""
+
+    x: float
+    y: float
+    factor: float
 
 
 def true_of(
@@ -66,6 +79,43 @@ def _by_chance(
     return each_of(line, asked, tolerance) and not each_of(line, other, tolerance)
 
 
+def along_some_slope(
+    line: TypedEquation, asked: TrueEquation, tolerance: Tolerance
+) -> Along | None:
+    """The sum of forces at the joint asked about that a line is along a direction which its own factors give; or None."""
+    joint = asked.about.joint
+    if joint is None:
+        return None
+    across, up = (TrueEquation(asked.problem, each, asked.own).unknowns for each in _axes(joint))
+    beside = [
+        Beside(_factor(across, name), _factor(up, name), c.value)
+        for name, c in line.unknowns.items()
+        if name in across or name in up
+    ]
+    pairs = [
+        (one, other) for one, other in combinations(beside, 2) if abs(_turn(one, other)) > FLAT
+    ]
+    if len(beside) < len(line.unknowns) or not pairs:
+        return None
+    one, other = max(pairs, key=lambda pair: abs(_turn(*pair)))
+    turn = _turn(one, other)
+    x = (one.factor * other.y - one.y * other.factor) / turn
+    y = (one.x * other.factor - one.factor * other.x) / turn
+    degrees = math.degrees(math.atan2(y, x)) % 180.0
+    whole = round(degrees)
+    about = Along(float(whole) if abs(degrees - whole) < WHOLE else degrees, joint)
+    found = fit(line, TrueEquation(asked.problem, about, asked.own), tolerance)
+    return about if found and found.level == "silent" and abs(found.scale) == 1.0 else None
+
+
+def _factor(sums: Mapping[str, TrueTerm], name: str) -> float:
+    return sums[name].per_unit if name in sums else 0.0
+
+
+def _turn(one: Beside, other: Beside) -> float:
+    return one.x * other.y - one.y * other.x
+
+
 def forces_on(problem: Problem, joint: str | None) -> frozenset[str]:
     """The unknown forces on a joint, or on the truss as a whole: those of each of its equations."""
     if joint is None:
@@ -95,6 +145,10 @@ def _others(asked: TrueEquation, line: TypedEquation) -> Iterator[Equation]:
         for name in _points(problem):
             yield M(name)
     yield from sums_at_joints(problem, line, own)
+
+
+def _axes(joint: str) -> tuple[Fx, Fy]:
+    return Fx(joint), Fy(joint)
 
 
 def sums_at_joints(

@@ -114,7 +114,7 @@ def _other_unit(wrong: WrongValue) -> bool:
 
 
 POINT_MOVED = (0.01, 0.1, 10.0, 100.0)
-"""What the decimal point makes of a number that was turned into another unit by a wrong power of ten."""
+"""What a wrong power of ten makes of a number turned into another unit."""
 
 
 def _rounded_hard(wrong: WrongValue) -> bool:
@@ -228,7 +228,6 @@ def _comes_to(wrong: WrongValue, number: float) -> bool:
 
 
 def _own(wrong: WrongValue) -> float:
-    """The typed value under the student's own sense."""
     return wrong.own.sign(wrong.unknown) * wrong.value
 
 
@@ -271,7 +270,8 @@ def _digits_exchanged(wrong: WrongValue) -> bool:
 
 def _quotient_turned(wrong: WrongValue) -> bool:
     """Whether the value is right with one quotient of its working the other way up."""
-    return any(wrong.near(wrong.value / each**2) for each in wrong.worked.quotients if each != 1.0)
+    turned = [wrong.value / each**2 for each in wrong.worked.quotients if each != 1.0]
+    return any(math.isclose(one, true, rel_tol=FOLLOWS) for one in turned for true in wrong.right)
 
 
 def _close(one: float, other: float) -> bool:

@@ -16,6 +16,8 @@ from tutor.notation.sentences.words_taken import SpokenWord
 _LETTER = re.compile(r"[A-Za-z][0-9]{0,2}")
 _FORCE = re.compile(r"[FSNTPRfsntpr]")
 _SUBS = frozenset(("sub", "subscript"))
+_NO_NAMES = (["a", "zero"], ["a", "nil"])
+"""What is said of a member: a zero bar."""
 _MOST = 12
 """Words of the longest name: F sub L one one U one two."""
 
@@ -57,6 +59,8 @@ def _spelled(word: str, names: Names) -> str | None:
 def letters_apart(tokens: Sequence[SpokenWord], at: int) -> tuple[str, int]:
     """What the letters and figures from a word on are together, and where they end; a "sub" as its mark."""
     word, below = "", False
+    if [token.text for token in tokens[at : at + 2]] in _NO_NAMES:
+        return "", at
     for place, token in enumerate(tokens[at : at + _MOST], at):
         if token.text.lower() in _SUBS and word and not below:
             word, below = (word if "_" in word else f"{word}_"), True

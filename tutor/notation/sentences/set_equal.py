@@ -37,6 +37,8 @@ def set_equal(text: str, names: Names) -> str:
         found = said if force else None
     if found is None or len(names.meant(found["name"])) != 1 or not found["rest"].strip():
         return text
+    if found["name"] in ("T", "C"):
+        return text
     if any(len(word) > 1 and names.plainly(word) for word in WORD.findall(found["rest"])):
         return text
     at = found.start("gap")

@@ -110,7 +110,7 @@ def _last(
 def _leading(chars: list[str], start: int, stop: int, found: Found, said: Said) -> None:
     """Takes the word that says which way, or T or C, from before a number alone: down 4 kip."""
     led = _LED.fullmatch("".join(chars), start, stop)
-    if led is None or found.names.meanings(led["word"]):
+    if led is None or (led["word"] not in _LONE and found.names.meanings(led["word"])):
         return
     before = led["before"]
     if before and not all(
