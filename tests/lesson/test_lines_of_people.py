@@ -16,7 +16,7 @@ SETS = [
     "plinth", "inkpad", "bench", "rail", "binder", "yard", "copybook", "aula", "kitchen", "locker", "rota",
     "porch", "tray", "folder", "bunk", "bicycle", "atrium", "valise", "counter", "corridor", "porthole", "balcony",
     "scarf", "forum", "rigger", "courier", "apron", "cloister", "tally", "dossier",
-    "slipway", "toolbox", "folio", "crayon", "azulejo", "chatter",
+    "slipway", "toolbox", "folio", "crayon", "azulejo", "chatter", "gadget", "academy", "dictated",
     "kiosk", "envelope",
 ]  # fmt: skip
 

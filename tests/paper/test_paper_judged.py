@@ -106,6 +106,8 @@ LEAST = {
     "crayon": Least(58, 40),
     "azulejo": Least(58, 41),
     "chatter": Least(56, 40),
+    "gadget": Least(90, 30),
+    "academy": Least(86, 27),
     "sayings": Least(42, 32, 4),
     "kiosk": Least(23, 18),
     "teller": Least(22, 13),
