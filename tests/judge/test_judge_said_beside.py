@@ -157,7 +157,7 @@ def test_a_letter_behind_a_plus_is_a_factor_before_a_force(text: str) -> None:
 
 def test_a_letter_or_another_force_before_a_number_is_no_value() -> None:
     assert said(Value("BD"), "BD - 12")[0] == "unreadable"
-    assert said(Value("C_y"), "C 10")[0] == "unreadable"
+    assert said(Value("C_y"), "C 10")[0] == "undecided"
     assert said(Value("C_y"), "A_y 21")[0] == "unreadable"
 
 

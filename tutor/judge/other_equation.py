@@ -23,7 +23,7 @@ WHOLE = 0.3
 """So near, in degrees, is a direction that rounded factors show to the whole one that is meant."""
 
 
-class Beside(NamedTuple):
+class AlongWay(NamedTuple):
     """The direction of a force that is typed, in the student's sense, and the factor beside it."""
 
     x: float
@@ -88,7 +88,7 @@ def along_some_slope(
         return None
     across, up = (TrueEquation(asked.problem, each, asked.own).unknowns for each in _axes(joint))
     beside = [
-        Beside(_factor(across, name), _factor(up, name), c.value)
+        AlongWay(_factor(across, name), _factor(up, name), c.value)
         for name, c in line.unknowns.items()
         if name in across or name in up
     ]
@@ -112,7 +112,7 @@ def _factor(sums: Mapping[str, TrueTerm], name: str) -> float:
     return sums[name].per_unit if name in sums else 0.0
 
 
-def _turn(one: Beside, other: Beside) -> float:
+def _turn(one: AlongWay, other: AlongWay) -> float:
     return one.x * other.y - one.y * other.x
 
 
