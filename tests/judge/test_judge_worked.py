@@ -566,6 +566,23 @@ def test_what_is_said_to_follow_and_does_not_is_told_by_its_slip() -> None:
     assert "what is said to follow from it does not" in verdict.text
 
 
+def test_numbers_put_together_wrongly_leave_the_equation_before_them_standing() -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 4, 0), ("C", 8, 0), ("D", 4, 3)],
+        ("AB", "BC", "AD", "BD", "CD"),
+        [Support("A", "pin"), Support("C", "roller")],
+        [Load("B", (("down", exact(24)),)), Load("D", (("down", exact(9)),))],
+    )
+    typed = "8 C_y - 24*4 - 9*4 = 0"
+    assert judge(truss, M(at="A"), f"{typed}, 8 C_y = 132").right
+    verdict = judge(truss, M(at="A"), f"{typed}, 8 C_y = 123")
+    assert (verdict.kind, verdict.stands) == ("wrong", typed)
+    assert [mistake.code for mistake in verdict.mistakes] == ["arithmetic"]
+    assert "what is said to follow from it does not" in verdict.text
+    other = judge(truss, M(at="A"), f"{typed}, 4 C_y = 123")
+    assert (other.kind, other.stands) == ("wrong", "")
+
+
 def test_a_minus_lost_between_two_links_is_named_with_its_force() -> None:
     verdict = told(Fx("A"), "AB = -.8AD = -.8(20) = -16", known={**KNOWN, "AD": "-20"})
     assert [(m.code, m.force) for m in verdict.mistakes] == [("minus", "AD")]

@@ -76,10 +76,12 @@ def not_following(
 ) -> Verdict | None:
     """The verdict on a statement that does not follow from the equation before it; None for any other.
 
-    It is said to follow, and holds no force that the equation does not hold. Where `alone` it shows that
-    one number was turned, left out or counted twice, that is named.
+    It is said to follow, or has the same left with fewer numbers, and holds no force that the equation does
+    not hold. Where `alone` it shows that one number was turned, left out or counted twice, that is named.
     """
-    if main is None or not isinstance(main.reading, Reading) or not (step.follows and before):
+    if main is None or not isinstance(main.reading, Reading) or not before:
+        return None
+    if not (step.follows or _collects(typed_equation(main.reading), line)):
         return None
     if step.label is not None or not line.names or not set(line.names) <= set(main.reading.names):
         return None
@@ -94,6 +96,20 @@ def not_following(
     if moved and slip.force is not None and slip.force not in line.names:
         mistake = replace(slip, text=f"{NOT_FOLLOWING} {slip.text}")
     return Verdict("wrong", mistake.text, (mistake,), reading=line.reading, stands=before)
+
+
+def _collects(first: TypedEquation, line: TypedEquation) -> bool:
+    """Whether a line is one before it with all forces as they stand there, and its numbers put together."""
+    if line.names != first.names or not 0 < len(line.constants) < len(first.constants):
+        return False
+    now = {name: each.value for name, each in line.unknowns.items()}
+    return any(
+        all(
+            math.isclose(now[n], way * each.value, rel_tol=NEAR)
+            for n, each in first.unknowns.items()
+        )
+        for way in (1.0, -1.0)
+    )
 
 
 def _multiplied_instead(first: TypedEquation, line: TypedEquation) -> bool:
