@@ -105,7 +105,7 @@ LEAST = {
     "folio": Least(58, 41),
     "crayon": Least(58, 40),
     "azulejo": Least(58, 41),
-    "chatter": Least(56, 40),
+    "chatter": Least(56, 41),
     "gadget": Least(90, 30),
     "academy": Least(86, 27),
     "sayings": Least(42, 32, 4),
