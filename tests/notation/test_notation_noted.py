@@ -25,6 +25,8 @@ SUM = "A_y + 3/5 F_AB = 0"
         "{}, if I'm not mistaken.",
         "{} (×5) → 5 A_y + 3 F_AB = 0",
         "{} (÷ 3/5) → F_AB + 5/3 A_y = 0",
+        "{}; dividing by 3/5, F_AB + 5/3 A_y = 0   … (3)",
+        "{} … (2); F_AB = -5/3 A_y",
     ],
 )
 def test_what_is_said_around_a_sum_leaves_it_as_it_is(line: str) -> None:

@@ -8,7 +8,7 @@ from tutor.notation.elements.source import Source
 from tutor.notation.elements.units import FORCES
 
 _MAY = re.compile(
-    r"\bw/|<-|[pn]/down|t/right|half of|\b(?:strut|tie|compression|tension)[,:]|ratio of|, ?=|[A-Za-z]'[dlmrsv]|n't |\b(?:us|me|you)\b|mistaken|wrong"
+    r"\bw/|<-|[pn]/down|t/right|half of|\b(?:strut|tie|compression|tension)[,:]|ratio of|, ?=|[A-Za-z]'[dlmrsv]|n't |…|\.\.|\b(?:us|me|you)\b|mistaken|wrong"
 )
 _WITH = re.compile(r"(?<![^ ,;])w/ ?(?=[0-9A-Za-z])")
 _UP_DOWN = re.compile(r"(?<=[0-9A-Z] )up/down(?= +(?:it|it['’]?s|is|we|just|only)\b)")
@@ -21,6 +21,8 @@ _IS = re.compile(
 )
 """What a force is, shortened: CF's a tie."""
 _TO_WHOM = re.compile(r"\b(?P<verb>leaves|leaving|gives|giving) +(?:us|me|you)(?: +with)?\b")
+_LEADER = re.compile(r" *(?:…|\.{2,}) *(?=[(\[] *[0-9]{1,2} *[)\]] *[;,])")
+"""Dots that lead to the number of an equation, where the line goes on: ... (2); with (1), ..."""
 _TAG = re.compile(
     r",? *(?:(?:is|does|are|has|would)n't (?:it|they)|is it not|no\?|right\?|(?:if|unless) I(?:'m| am) (?:not )?(?:mistaken|wrong)|correct me if I(?:'m| am) wrong)[?.! ]*$",
     re.IGNORECASE,
@@ -51,7 +53,7 @@ def noted(source: Source) -> Source:
         return source
     source = source.rewritten(_TAG, "").rewritten(_CONTRACTED, lambda found: found["who"])
     source = source.rewritten(_TO_WHOM, lambda found: found["verb"])
-    source = source.rewritten(_IS, lambda found: f"{found['name']} is ")
+    source = source.rewritten(_LEADER, " ").rewritten(_IS, lambda found: f"{found['name']} is ")
     source = source.rewritten(_WAY_THEN_SIZE, _way_behind)
     source = source.rewritten(_WITH, "with ").rewritten(_UP_DOWN, "vertically")
     source = source.rewritten(_LEFT_RIGHT, "horizontally").rewritten(_POINTS_BACK, ", ")

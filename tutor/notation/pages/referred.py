@@ -34,6 +34,12 @@ _BARE = re.compile(
     rf"(?:and +)?(?:then +)?\b(?:[Aa]dding|[Ss]ubtracting|by addition|by subtraction)\b(?: (?:these|them|both|up))*{_ENDS}?"
     rf"(?= *[-+]?[0-9./ ]*[A-Z])"
 )
+_SCALED = re.compile(
+    r"(?:[;,.] *|(?<= ))(?:and +|then +|now +)?(?:dividing|multiplying|divide|multiply)(?: +(?:both sides|through|throughout|all|it|this|out))*"
+    r" +by +[0-9.]+(?: ?/ ?[0-9.]+)? *,(?= *[-+(]? ?[0-9/ ]*[A-Z(])",
+    re.IGNORECASE,
+)
+"""What is done to both sides before the next equation: dividing by 4/5, ..."""
 _CLAUSE = re.compile(rf"{_DOING}|{_FROM}|{_SUM}", re.IGNORECASE)
 _REFERENCE = re.compile(_ONE, re.IGNORECASE)
 _NUMBER = re.compile(rf"{COUNT}(?= *[)\]]?$)|[①-⑳]", re.IGNORECASE)
@@ -48,6 +54,7 @@ def referred(source: Source) -> tuple[Source, tuple[str, ...]]:
         for each in _REFERENCE.findall(clause[0])
     ]
     source = source.rewritten(_OF_A_SUM, lambda found: f"{found['sum']}:")
+    source = source.rewritten(_SCALED, _put_together)
     source = source.rewritten(_CLAUSE, _apart).rewritten(_BARE, _put_together)
     return source, tuple(dict.fromkeys(numbers))
 
