@@ -19,7 +19,7 @@ PASSED = "Passed over without being read: {words}."
 TAKEN = {
     "thousands": "The point in {words} is read as one that sets off thousands.",
     "decimals": "The comma in {words} is read as a decimal one.",
-    "raised": "The point in {words} is read as a decimal one.",
+    "raised": "{words} is read as {pointed}.",
     "list": "The {words} at the beginning is read as the mark of a list, not as a minus.",
     "figures": "{words} is read as the number {figures}.",
     "nought": "{words} is read as the number {figures}.",
@@ -30,6 +30,7 @@ LISTED = (
     "The dash at the beginning may be a minus or the mark of a list, and with a minus this is not right. "
     "Leave it out, or write the minus right before the force."
 )
+_AT_HALF_HEIGHT = re.compile("[·∙⋅•]")
 _BEHIND_HEADING = re.compile(r" *[:.] ")
 LETTER_FOR_ZERO = "The letter {letter} is read as the number 0."
 
@@ -68,7 +69,8 @@ def remarks_on(desk: Desk, about: Asked, line: Line) -> tuple[Remark, ...]:
     said += [LETTER_FOR_ZERO.format(letter=letter) for letter in sorted(letters)]
     for kind, span in line.taken:
         words = line.text[span.start : span.end].rstrip(".,")
-        said.append(TAKEN[kind].format(words=words, figures=as_figures(words)))
+        pointed = _AT_HALF_HEIGHT.sub(".", words)
+        said.append(TAKEN[kind].format(words=words, figures=as_figures(words), pointed=pointed))
     remarks = tuple(Remark("passed", text) for text in dict.fromkeys(said))
     if not isinstance(about, Value):
         otherwise = (headed_otherwise(desk.problem, about, each) for each in headings.values())
