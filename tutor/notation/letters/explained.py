@@ -13,6 +13,7 @@ from tutor.notation.elements.source import Source
 from tutor.notation.elements.tree import Span
 from tutor.notation.formulas.words import ANGLES, FUNCTIONS
 from tutor.notation.letters.introduced import check_goes_on, introduced
+from tutor.notation.letters.member_length import without_lengths
 from tutor.notation.naming.names import Names
 from tutor.notation.naming.symbols import LETTERS
 from tutor.notation.sentences.spoken_of import without_talk_of_truss
@@ -53,9 +54,10 @@ def explained_by(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]
     made = introduced(source, names)
     if not made.text.strip(" .,;:"):
         check_goes_on(source, names)
+    made, lengths = without_lengths(made, names)
     made, spoken = without_talk_of_truss(made, names)
     spelled, told = explained(made, names)
-    told = (*spoken, *told)
+    told = (*lengths, *spoken, *told)
     return (spelled, told) if spelled.text.strip() else (source, ())
 
 

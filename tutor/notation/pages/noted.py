@@ -8,7 +8,7 @@ from tutor.notation.elements.source import Source
 from tutor.notation.elements.units import FORCES
 
 _MAY = re.compile(
-    r"\bw/|<-|[pn]/down|t/right|half of|\b(?:strut|tie|compression|tension)[,:]|ratio of|, ?=|[A-Za-z]'[dlmrsv]|n't |…|\.\.|\b(?:us|me|you)\b|mistaken|wrong"
+    r"\bw/|<-|[pn]/down|t/right|half of|\b(?:strut|tie|compression|tension)[,:]|ratio of|, ?=|[A-Za-z]'[dlmrsv]|n't |\bby +[sijngo]|[Aa]ngle|∠|…|\.\.|\b(?:us|me|you)\b|mistaken|wrong"
 )
 _WITH = re.compile(r"(?<![^ ,;])w/ ?(?=[0-9A-Za-z])")
 _UP_DOWN = re.compile(r"(?<=[0-9A-Z] )up/down(?= +(?:it|it['’]?s|is|we|just|only)\b)")
@@ -23,6 +23,14 @@ _IS = re.compile(
 _TO_WHOM = re.compile(r"\b(?P<verb>leaves|leaving|gives|giving) +(?:us|me|you)(?: +with)?\b")
 _LEADER = re.compile(r" *(?:…|\.{2,}) *(?=[(\[] *[0-9]{1,2} *[)\]] *[;,])")
 """Dots that lead to the number of an equation, where the line goes on: ... (2); with (1), ..."""
+_BY_WHAT = re.compile(
+    r"(?<=[A-Z}]) +by +(?=(?:symm?\w*|inspection|joint|node|similar|geometry|observation)\b)"
+)
+"""How it was found that two forces are alike, and no reaction at B: T_AC = T_BC by symmetry."""
+_ANGLE_CALLED = re.compile(
+    r"(?:\bthe +)?(?:\b[Aa]ngle +|∠ ?)(?:[A-Z][0-9]?){3} *(?:=|\bis\b|\bbe\b) *(?P<letter>[α-ω]) *[,;] *(?:with +|where +|so +)?(?=(?:sin|cos|tan) *\(?(?P=letter))"
+)
+"""Where an angle lies, before what it is: angle DEC = θ, tan θ = 3/4."""
 _TAG = re.compile(
     r",? *(?:(?:is|does|are|has|would)n't (?:it|they)|is it not|no\?|right\?|(?:if|unless) I(?:'m| am) (?:not )?(?:mistaken|wrong)|correct me if I(?:'m| am) wrong)[?.! ]*$",
     re.IGNORECASE,
@@ -53,6 +61,7 @@ def noted(source: Source) -> Source:
         return source
     source = source.rewritten(_TAG, "").rewritten(_CONTRACTED, lambda found: found["who"])
     source = source.rewritten(_TO_WHOM, lambda found: found["verb"])
+    source = source.rewritten(_BY_WHAT, ", by ").rewritten(_ANGLE_CALLED, "")
     source = source.rewritten(_LEADER, " ").rewritten(_IS, lambda found: f"{found['name']} is ")
     source = source.rewritten(_WAY_THEN_SIZE, _way_behind)
     source = source.rewritten(_WITH, "with ").rewritten(_UP_DOWN, "vertically")
