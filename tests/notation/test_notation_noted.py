@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tutor import Fx, Fy, Value, judge, load_problem
+from tutor import Fx, Fy, M, Value, judge, load_problem
 
 STALL = load_problem(Path(__file__).parents[1] / "paper/stall.toml")
 SUM = "A_y + 3/5 F_AB = 0"
@@ -93,3 +93,22 @@ def test_vectors_words_and_reasons_beside_a_sum_are_told_and_leave_it_as_it_is(l
 def test_a_sum_of_loads_by_a_letter_is_what_the_line_gives_for_it() -> None:
     assert judge(STALL, Fy(), "A_y + C_y - ΣP = 0, ΣP = 300").right
     assert judge(STALL, Fy(), "A_y + C_y - ΣP = 0, ΣP = 420").kind == "wrong"
+
+
+def test_where_an_angle_lies_is_no_statement() -> None:
+    for lead in ("angle DAB = θ, tan θ = 3/4. ", "∠DAB = θ, tan θ = 3/4: "):
+        assert judge(STALL, Fy("A"), f"{lead}A_y + F_AB sin θ = 0").right
+        assert not judge(STALL, Fy("A"), f"{lead}A_y + F_AB cos θ = 0").right
+
+
+def test_a_length_by_the_joints_of_a_member_is_no_value_of_its_force() -> None:
+    sums = "16 C_y = 8(300) + 6(120)", "16 C_y = 8(300) - 6(120)"
+    lead = "the crate hangs square to AD and AD = 8, so "
+    assert judge(STALL, M("A"), f"{lead}{sums[0]}").right
+    assert judge(STALL, M("A"), f"{lead}{sums[1]}").kind == "wrong"
+    assert not judge(STALL, M("A"), f"AD = 7, so {sums[0]}").right
+
+
+def test_by_symmetry_names_no_reaction() -> None:
+    assert judge(STALL, Fx("D"), "F_CD = F_AD by symmetry").right
+    assert judge(STALL, Fx("D"), "F_CD = F_AD by joint D").right
