@@ -112,3 +112,38 @@ def test_a_length_by_the_joints_of_a_member_is_no_value_of_its_force() -> None:
 def test_by_symmetry_names_no_reaction() -> None:
     assert judge(STALL, Fx("D"), "F_CD = F_AD by symmetry").right
     assert judge(STALL, Fx("D"), "F_CD = F_AD by joint D").right
+
+
+@pytest.mark.parametrize(
+    ("text", "of", "kind"),
+    [
+        ("my answer for BD is 300 lb T", "BD", "right"),
+        ("my answer for AB is 175 lb T", "AB", "wrong"),
+        ("BD got 300 lb and its being stretched", "BD", "right"),
+        ("AB got 175 lb and its being stretched", "AB", "wrong"),
+        ("the rafter AB gets 175 lb squeezed", "AB", "right"),
+        ("the rafter AB gets 175 lb stretched", "AB", "wrong"),
+        ("so the left pin pushes on the frame with 120 lb to the left", "A_x", "right"),
+        ("so the left pin pushes on the frame with 120 lb to the right", "A_x", "wrong"),
+    ],
+)
+def test_what_a_member_or_a_support_gets_is_its_value(text: str, of: str, kind: str) -> None:
+    assert judge(STALL, Value(of), text).kind == kind
+
+
+def test_a_joint_and_a_way_head_their_sum() -> None:
+    for way, sums, joint in (
+        ("sideways is", "CD - AD", "D"),
+        ("up and down would be", "A_y + 0.6 AB", "A"),
+        ("horizontally gives", "CD - AD", "D"),
+    ):
+        about = Fx(joint) if joint == "D" else Fy(joint)
+        assert judge(STALL, about, f"{joint} {way} {sums} = 0").right
+        other = Fy(joint) if joint == "D" else Fx(joint)
+        assert not judge(STALL, other, f"{joint} {way} {sums} = 0").right
+
+
+def test_another_point_takes_nothing_back() -> None:
+    line = "pivot at C instead, the wind helps so 16 A_y + 6(120) - 8(300) = 0"
+    assert judge(STALL, M("C"), line).right
+    assert not judge(STALL, M("C"), line.replace("+ 6", "- 6")).right

@@ -8,7 +8,7 @@ from tutor.notation.elements.source import Source
 from tutor.notation.elements.units import FORCES
 
 _MAY = re.compile(
-    r"\bw/|<-|[pn]/down|t/right|half of|\b(?:strut|tie|compression|tension)[,:]|ratio of|, ?=|[A-Za-z]'[dlmrsv]|n't |\bby +[sijngo]|[Aa]ngle|∠|…|\.\.|\b(?:us|me|you)\b|mistaken|wrong"
+    r"\bw/|<-|[pn]/down|t/right|half of|\b(?:strut|tie|compression|tension)[,:]|ratio of|, ?=|[A-Za-z]'[dlmrsv]|n't |\bby +[sijngo]|[Aa]ngle|∠|instead|\b(?:sideways|and down|and right|vertical|horizontal)|…|\.\.|\b(?:us|me|you)\b|mistaken|wrong"
 )
 _WITH = re.compile(r"(?<![^ ,;])w/ ?(?=[0-9A-Za-z])")
 _UP_DOWN = re.compile(r"(?<=[0-9A-Z] )up/down(?= +(?:it|it['’]?s|is|we|just|only)\b)")
@@ -31,6 +31,15 @@ _ANGLE_CALLED = re.compile(
     r"(?:\bthe +)?(?:\b[Aa]ngle +|∠ ?)(?:[A-Z][0-9]?){3} *(?:=|\bis\b|\bbe\b) *(?P<letter>[α-ω]) *[,;] *(?:with +|where +|so +)?(?=(?:sin|cos|tan) *\(?(?P=letter))"
 )
 """Where an angle lies, before what it is: angle DEC = θ, tan θ = 3/4."""
+_JOINT_IS = re.compile(
+    r"^ *(?:[Aa]t +)?(?P<joint>[A-Z][0-9]?) +(?P<way>up and down|sideways|left and right|vertical(?:ly)?|horizontal(?:ly)?)"
+    r" +(?:is|would be|gives|comes to|becomes|reads)[,:]? +(?=[^=]*=)"
+)
+"""A joint and a way before their sum: C sideways is CF - AD = 0."""
+_POINT_INSTEAD = re.compile(
+    r"(?P<point>\b(?:about|around|round|at|from|pivot(?:ing)? +(?:at|about|on)) +(?:the +)?[A-Z]\w?) +instead(?= *[,:;]| +so\b)"
+)
+"""Another point than before, which takes nothing back: pivot at B instead, ..."""
 _TAG = re.compile(
     r",? *(?:(?:is|does|are|has|would)n't (?:it|they)|is it not|no\?|right\?|(?:if|unless) I(?:'m| am) (?:not )?(?:mistaken|wrong)|correct me if I(?:'m| am) wrong)[?.! ]*$",
     re.IGNORECASE,
@@ -61,6 +70,8 @@ def noted(source: Source) -> Source:
         return source
     source = source.rewritten(_TAG, "").rewritten(_CONTRACTED, lambda found: found["who"])
     source = source.rewritten(_TO_WHOM, lambda found: found["verb"])
+    source = source.rewritten(_POINT_INSTEAD, lambda found: found["point"])
+    source = source.rewritten(_JOINT_IS, _joint_and_way)
     source = source.rewritten(_BY_WHAT, ", by ").rewritten(_ANGLE_CALLED, "")
     source = source.rewritten(_LEADER, " ").rewritten(_IS, lambda found: f"{found['name']} is ")
     source = source.rewritten(_WAY_THEN_SIZE, _way_behind)
@@ -70,6 +81,11 @@ def noted(source: Source) -> Source:
     source = source.rewritten(_HALF, lambda found: f" ({found['half']})")
     source = source.rewritten(_RATIO, lambda found: f"ratio {found['one']}:{found['two']}")
     return source.rewritten(_WAY_TWICE, _said_once)
+
+
+def _joint_and_way(found: re.Match[str]) -> str:
+    across = found["way"][:4] in ("side", "left", "hori")
+    return f"Joint {found['joint']} {'horizontally' if across else 'vertically'}: "
 
 
 def _way_behind(found: re.Match[str]) -> str:

@@ -27,22 +27,22 @@ SUPPORTS = frozenset((
     "stay", "link", "cable", "rope", "shoe", "pier", "pad", "chain",
 ))  # fmt: skip
 """Nouns for what holds a truss."""
-_DRAWS = frozenset(("guy", "stay", "cable", "rope", "chain", "tie", "string"))
+_DRAWS = frozenset(("guy", "stay", "link", "cable", "rope", "chain", "tie", "string"))
 """What can hold by pulling alone."""
 COMES = r"(?:works?|worked|comes?|came|turns?|turned|ends?|ended|amounts?)(?: +(?:out|up|down))?(?: +(?:at|to|as))?(?: +(?:be|being))?"
 _SAYING = frozenset(("tie", "strut"))
 """Nouns that say T or C."""
 _VERB = (
-    rf"(?:{COMES}|coming|amounting|carr(?:y|ies|ied|ying)|tak(?:e|es|ing)|bear(?:s|ing)?|hold(?:s|ing)?|feel(?:s|ing)?|has|is"
+    rf"(?:{COMES}|coming|amounting|carr(?:y|ies|ied|ying)|tak(?:e|es|ing)|bear(?:s|ing)?|hold(?:s|ing)?|feel(?:s|ing)?|get(?:s|ting)?|got|sees|has|is"
     r"|makes?|making|push(?:es|ing|ed)?|pull(?:s|ing|ed)?|press(?:es|ing|ed)?|lift(?:s|ing)?|squeezed|squashed|stretched)"
 )
 _LINK = (
     r"(?:an?|the|of|by|in|with|at|to|as|it|that|this|back|down|up|left|right|upwards?|downwards?|together|apart|now|then|force|about"
-    r"|around|roughly|its|on|both|joints?|ends?|pins?|approximately|approx|just|exactly|some|nearly|almost|be|being|carrying|taking|axial|straight"
+    r"|around|roughly|its|on|both|joints?|ends?|pins?|truss|frame|bracket|roof|bridge|structure|approximately|approx|just|exactly|some|nearly|almost|be|being|carrying|taking|axial|straight"
     r"|tension|compression|ties?|struts?|pull|push|squeezed|squashed|pushed|pressed|pulled|stretched)"
 )
 _RUN = re.compile(rf"\b(?:{_VERB})(?:,? +{_LINK}\b)*+,? *$")
-_IS = re.compile(r"(?:is|has)\b")
+_IS = re.compile(r"(?:is|has|gets?|got|sees)\b")
 """Verbs by which a size without a way may be anything of the subject, and one of no subject is only said again: that is 6 kN (C)."""
 _AS = re.compile(
     r"\b(?:makes?|making)\b(?P<between>[^,;:=0-9]*?)\ban? +(?:tie|strut|pull|push)(?: +(?:of|with|carrying))?(?: +(?:about|around|roughly))?,? *$"
@@ -53,11 +53,11 @@ _ONLY_WORDS = re.compile(rf"[{LETTERS} ,'’-]*")
 _AT_JOINT = re.compile(r"\b(?i:from|at|by|of) +(?:joint|node|pin) +[A-Z]\w?\b")
 _LEADS = frozenset((
     "so", "then", "hence", "thus", "therefore", "and", "that", "this", "which", "means", "now", "the", "force", "in", "axial", "we",
-    "i", "get", "gives", "it", "see", "find", "know", "a", "an", "finally", "its", "it's", "says",
+    "i", "get", "gives", "it", "see", "find", "know", "a", "an", "finally", "its", "it's", "says", "my", "answer", "result", "value", "for", "of", "works", "out",
 ))  # fmt: skip
 _WHICH_ONE = frozenset((
     "right", "left", "last", "top", "bottom", "inner", "outer", "upper", "lower", "end", "middle", "king", "queen", "long", "short",
-    "sloping", "inclined",
+    "sloping", "sloped", "inclined", "tilted", "slanted",
 ))  # fmt: skip
 """What tells one member from another of its kind."""
 _OF_MORE = frozenset((
