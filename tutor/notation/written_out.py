@@ -26,6 +26,7 @@ from tutor.notation.sentences.operators_said import operators_written
 from tutor.notation.sentences.pushed import pushed
 from tutor.notation.sentences.reaction_said import with_reactions_named
 from tutor.notation.sentences.set_apart import POINTS, set_apart
+from tutor.notation.sentences.spoken_around import spoken_around
 from tutor.notation.sentences.triangle_said import without_triangles
 
 
@@ -41,7 +42,7 @@ def written_down(text: str, names: Names) -> Source | None:
 
 
 def _laid_out(text: str, source: Source, names: Names) -> Source:
-    source = with_sums_of_sides(colons_divide(noted(source)), names)
+    source = with_sums_of_sides(colons_divide(noted(spoken_around(source))), names)
     source = celled(source, source.typed(text), names)
     source = approximated(by_likeness(without_shear(source), names), names)
     source = let_be(without_triangles(dashed_off(source, names)), names)

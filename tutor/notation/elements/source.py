@@ -5,10 +5,19 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from tutor.notation.elements.tree import Span
 
 Replaced = Callable[[re.Match[str]], str | None]
+
+
+class Rule(NamedTuple):
+    """What is written for every match of a pattern, in a text that has one of the words it `needs`."""
+
+    needs: tuple[str, ...]
+    pattern: re.Pattern[str]
+    made: str | Replaced
 
 
 @dataclass(frozen=True)
@@ -48,6 +57,14 @@ class Source:
         starts += self.starts[at:]
         ends += self.ends[at:]
         return Source("".join(parts), tuple(starts), tuple(ends), self.size)
+
+    def by_rules(self, rules: Iterable[Rule]) -> Source:
+        """The text rewritten by one rule after the other."""
+        source = self
+        for rule in rules:
+            if any(word in source.text for word in rule.needs):
+                source = source.rewritten(rule.pattern, rule.made)
+        return source
 
     def typed(self, text: str) -> str:
         """The text as it was typed, before look-alikes were replaced, column for column of this one."""
