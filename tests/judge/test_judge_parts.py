@@ -6,7 +6,10 @@ import pytest
 from families import exact, plain_problem
 
 from tutor import Fy, M, judge
+from tutor.judge import judge_of
+from tutor.judge.headings import headed
 from tutor.model import Load, Support
+from tutor.notation import read_line
 
 
 def down(joint: str, size: int) -> Load:
@@ -60,6 +63,22 @@ def test_the_outer_part_is_the_one_without_a_support(text: str) -> None:
 def test_the_inner_part_is_the_one_with_the_supports() -> None:
     said = judge(ON_A_WALL, Fy(part=OUTER), "cut BD, BC, AC; inner part: A_y - 0.6 F_BC = 0")
     assert said.true_of == Fy(part=INNER)
+
+
+@pytest.mark.parametrize(
+    ("problem", "heading", "about"),
+    [
+        (ON_A_WALL, "ΣFy outer part, cut BD, BC, AC", Fy(part=OUTER)),
+        (ON_A_WALL, "section through BD, BC, AC, outer part: ΣFy", Fy(part=OUTER)),
+        (ON_A_WALL, "ΣFy of the inner part, section through BD, BC, AC", Fy(part=INNER)),
+        (SPAN, "outer part, cut EF, CE, BC, ΣFy", None),
+    ],
+)
+def test_a_heading_with_a_sum_of_the_outer_part_names_it_where_it_is_one(
+    problem, heading: str, about: Fy | None
+) -> None:
+    line = read_line(f"{heading}: 0.6 F_BC = 0", judge_of(problem).names)
+    assert headed(problem, line, None) == about
 
 
 def test_where_both_parts_are_held_none_is_the_outer_one() -> None:

@@ -82,6 +82,21 @@ def test_a_factor_with_a_root_is_proved_or_disproved_like_any_other():
         assert proves(gable, Fy("C"), reading, desk.known_values()) is proved
 
 
+def test_a_force_that_does_not_act_at_the_joint_disproves_a_line_unless_it_goes_out_again():
+    gable = plain_problem(
+        [("A", 0, 0), ("B", 4, 0), ("C", 2, 1)],
+        ("AB", "BC", "CA"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [down("C", 12)],
+    )
+    desk = judge_of(gable)
+    for more, proved in (("+ F_AB", False), ("+ F_AB - F_AB", True)):
+        text = f"-12 - 1/sqrt(5) F_CA - 1/sqrt(5) F_BC {more} = 0"
+        reading = one_equation(read_line(text, desk.names))
+        assert not isinstance(reading, Unreadable)
+        assert proves(gable, Fy("C"), reading, desk.known_values()) is proved
+
+
 def test_a_line_with_a_rounded_number_is_not_for_proof():
     problem = make_truss(3, 4)
     rng = Random(1)

@@ -29,7 +29,7 @@ def part_on(problem: Problem, found: Section, side: Side) -> tuple[str, ...] | N
 
     The outer part is the one without a support, where the other has them all.
     """
-    if side in ("outer", "inner"):
+    if side not in AXIS:
         return _held_or_free(problem, found, side)
     axis, sign = AXIS[side]
     places = [
