@@ -155,3 +155,10 @@ def test_a_right_value_behind_a_sum_is_right_only_where_the_sum_is_the_one_that_
     """Beside the line that stands, with the same forces and perhaps one factor of them."""
     text = f"{before}, F_AB = 28"
     assert named("AB", text, "A_x + F_AB + 0.8 F_AD = 0", A_x=-8, AD=-25) == found
+
+
+def test_a_value_said_again_shows_the_same_mistake() -> None:
+    problem = load_problem(Path(__file__).parents[1] / "paper/stall.toml")
+    for text in ("AB = -157 lb", "AB = -157 lb, i.e. 157 lb (C)", "AB = -157 lb → 157 lb C"):
+        verdict = judge(problem, Value("AB"), text)
+        assert [each.code for each in verdict.mistakes] == ["digits-exchanged"], text

@@ -188,7 +188,8 @@ def _not_so(
     lines: Sequence[TypedEquation],
 ) -> Verdict:
     """That a statement does not hold; which slip it shows as a sum, or the value that it is itself."""
-    value = as_value(desk, line, step, desk.lines) if step is _result(about, line) else None
+    itself = step is _result(about, line) or value_given(step) == about.unknown
+    value = as_value(desk, line, step, desk.lines) if itself else None
     value = value if value is not None and value.kind == "wrong" else None
     by_number = value is not None and value.mistakes[0].code in BY_ITS_NUMBER
     told = None
