@@ -16,6 +16,7 @@ from tutor.notation.pages.likened import likened
 from tutor.notation.pages.noted import noted
 from tutor.notation.pages.said_twice import said_once_over
 from tutor.notation.pages.shear_said import without_shear
+from tutor.notation.pages.shorthand import shorthand
 from tutor.notation.pages.term_arrows import without_arrows_of_terms
 from tutor.notation.pages.totalled import totalled
 from tutor.notation.pages.two_sided import with_sums_of_sides
@@ -42,7 +43,7 @@ def written_down(text: str, names: Names) -> Source | None:
 
 
 def _laid_out(text: str, source: Source, names: Names) -> Source:
-    source = with_sums_of_sides(colons_divide(noted(spoken_around(source))), names)
+    source = with_sums_of_sides(colons_divide(noted(spoken_around(shorthand(source)))), names)
     source = celled(source, source.typed(text), names)
     source = approximated(by_likeness(without_shear(source), names), names)
     source = let_be(without_triangles(dashed_off(source, names)), names)
