@@ -67,34 +67,30 @@ def test_what_the_judge_calls_right_to_the_letter_is_just_what_can_be_proved(see
         assert (verdict.right and not by_values) is proved
 
 
+GABLE = plain_problem(
+    [("A", 0, 0), ("B", 4, 0), ("C", 2, 1)],
+    ("AB", "BC", "CA"),
+    [Support("A", "pin"), Support("B", "roller")],
+    [down("C", 12)],
+)
+
+
 def test_a_factor_with_a_root_is_proved_or_disproved_like_any_other():
-    gable = plain_problem(
-        [("A", 0, 0), ("B", 4, 0), ("C", 2, 1)],
-        ("AB", "BC", "CA"),
-        [Support("A", "pin"), Support("B", "roller")],
-        [down("C", 12)],
-    )
-    desk = judge_of(gable)
+    desk = judge_of(GABLE)
     for factor, proved in (("1/sqrt(5)", True), ("2/sqrt(5)", False), ("1/sqrt(6)", False)):
         text = f"-12 - {factor} F_CA - 1/sqrt(5) F_BC = 0"
         reading = one_equation(read_line(text, desk.names))
         assert not isinstance(reading, Unreadable)
-        assert proves(gable, Fy("C"), reading, desk.known_values()) is proved
+        assert proves(GABLE, Fy("C"), reading, desk.known_values()) is proved
 
 
 def test_a_force_that_does_not_act_at_the_joint_disproves_a_line_unless_it_goes_out_again():
-    gable = plain_problem(
-        [("A", 0, 0), ("B", 4, 0), ("C", 2, 1)],
-        ("AB", "BC", "CA"),
-        [Support("A", "pin"), Support("B", "roller")],
-        [down("C", 12)],
-    )
-    desk = judge_of(gable)
+    desk = judge_of(GABLE)
     for more, proved in (("+ F_AB", False), ("+ F_AB - F_AB", True)):
         text = f"-12 - 1/sqrt(5) F_CA - 1/sqrt(5) F_BC {more} = 0"
         reading = one_equation(read_line(text, desk.names))
         assert not isinstance(reading, Unreadable)
-        assert proves(gable, Fy("C"), reading, desk.known_values()) is proved
+        assert proves(GABLE, Fy("C"), reading, desk.known_values()) is proved
 
 
 def test_a_line_with_a_rounded_number_is_not_for_proof():

@@ -58,6 +58,13 @@ class Source:
         ends += self.ends[at:]
         return Source("".join(parts), tuple(starts), tuple(ends), self.size)
 
+    def blanked(self, parts: Iterable[Span]) -> Source:
+        """The text with blanks for parts of it, in the same columns."""
+        chars = list(self.text)
+        for part in parts:
+            chars[part.start : part.end] = " " * (part.end - part.start)
+        return Source("".join(chars), self.starts, self.ends, self.size)
+
     def by_rules(self, rules: Iterable[Rule]) -> Source:
         """The text rewritten by one rule after the other."""
         source = self

@@ -6,7 +6,6 @@ The side behind it says in numbers what it comes to; the one with the letter is 
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 
 from tutor.notation.elements.source import Source
 from tutor.notation.elements.tree import Span
@@ -21,14 +20,13 @@ _IN_NUMBERS = re.compile(r"[^=,;:∴⇒→A-Za-zα-ω]*(?:(?:sin|cos|tan|sqrt)[^
 
 def without_open_sides(source: Source) -> tuple[Source, tuple[Span, ...]] | None:
     """The source with blanks for such sides, and their places as typed; None where there is none."""
-    text, told = source.text, list[Span]()
-    for found in list(_OPEN.finditer(text)):
+    text, told, gone = source.text, list[Span](), list[Span]()
+    for found in _OPEN.finditer(text):
         if _given(text, found["letter"]) or not _followed_by_numbers(text, found.end()):
             continue
         told.append(source.place(Span(*trimmed(text, *found.span("side")))))
-        blank = " " * (found.end() - found.start())
-        text = f"{text[: found.start()]}{blank}{text[found.end() :]}"
-    return (replace(source, text=text), tuple(told)) if told else None
+        gone.append(Span(*found.span()))
+    return (source.blanked(gone), tuple(told)) if told else None
 
 
 def _given(text: str, letter: str) -> bool:

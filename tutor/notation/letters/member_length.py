@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import replace
 
 from tutor.notation.elements.source import Source
 from tutor.notation.elements.tree import Span
@@ -24,15 +23,14 @@ _SAID = re.compile(
 
 def without_lengths(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]]:
     """The source without such clauses before its equation, and their places as typed."""
-    text, told = source.text, list[Span]()
-    for found in list(_SAID.finditer(text)):
+    text, told, gone = source.text, list[Span](), list[Span]()
+    for found in _SAID.finditer(text):
         known = found["root"] or _SQUARE.search(text[: found.start()])
         if not known or "=" not in text[found.end() :] or not _is_its_length(found, names):
             continue
         told.append(source.span(*trimmed(text, found.start(), found.start("mark"))))
-        blank = " " * (found.end() - found.start())
-        text = f"{text[: found.start()]}{blank}{text[found.end() :]}"
-    return (replace(source, text=text), tuple(told)) if told else (source, ())
+        gone.append(Span(*found.span()))
+    return source.blanked(gone), tuple(told)
 
 
 def _is_its_length(found: re.Match[str], names: Names) -> bool:

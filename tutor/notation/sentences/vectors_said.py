@@ -6,7 +6,6 @@ Asked where a line cannot be read with them. What is summed is judged with the n
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 
 from tutor.notation.elements.source import Source
 from tutor.notation.elements.tree import Span
@@ -22,11 +21,11 @@ _VECTOR = re.compile(
 
 def without_vectors(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]] | None:
     """The source with blanks for such clauses before its equation, and their places; None where there is none."""
-    text, told = source.text, list[Span]()
-    for found in list(_VECTOR.finditer(text)):
+    text, told, gone = source.text, list[Span](), list[Span]()
+    for found in _VECTOR.finditer(text):
         if not names.meant(found["member"]):
             return None
         told.append(source.span(*trimmed(text, found.start(), found.start("mark"))))
-        blank = " " * (found.end() - found.start())
-        text = f"{text[: found.start()]}{blank}{text[found.end() :]}"
-    return (replace(source, text=text), tuple(told)) if told and "=" in text else None
+        gone.append(Span(*found.span()))
+    made = source.blanked(gone)
+    return (made, tuple(told)) if told and "=" in made.text else None
