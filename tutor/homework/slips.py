@@ -12,7 +12,7 @@ from tutor.judge import Equation, Mistake, Value
 from tutor.judge.about import equation_of
 from tutor.judge.edits import turning_code
 from tutor.judge.kind import Case
-from tutor.judge.known_values import KnownValues
+from tutor.judge.known_values import NOTHING_OWN
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
 from tutor.judge.scale import A_SLIP
@@ -39,7 +39,7 @@ class Slips:
 
     @classmethod
     def of(cls, problem: Problem, about: Equation) -> Slips:
-        true = TrueEquation(problem, about, KnownValues({}, {}))
+        true = TrueEquation(problem, about, NOTHING_OWN)
         unknowns = {name: (spot, _wrong(spot)) for name, spot in true.unknowns.items()}
         loads = tuple((spot, _wrong(spot)) for spot in true.loads)
         return cls(about, unknowns, loads, true.is_moment)
@@ -73,7 +73,7 @@ def stands_in(problem: Problem, about: Equation, name: str) -> bool:
 
 def acting(problem: Problem, about: Equation) -> int:
     """How many forces have a part in an equation."""
-    true = TrueEquation(problem, about, KnownValues({}, {}))
+    true = TrueEquation(problem, about, NOTHING_OWN)
     return sum(1 for spot in (*true.unknowns.values(), *true.loads) if spot.true != 0.0)
 
 

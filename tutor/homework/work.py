@@ -16,7 +16,7 @@ from typing import Any
 
 from tutor.judge import Equation, Judge, Value
 from tutor.judge.about import about_called, is_asked, is_bounded
-from tutor.judge.known_values import KnownValue, KnownValues, senses_for, signed
+from tutor.judge.known_values import NOTHING_OWN, KnownValue, KnownValues, senses_for, signed
 from tutor.model import Problem, UnknownNameError
 from tutor.model.naming import joint_called, unknown_called
 from tutor.notation import Unreadable, read_letters, value_of
@@ -77,7 +77,7 @@ class Work:
 
     entries: Mapping[str, Entry] = field(default_factory=dict)
     lines: tuple[WorkLine, ...] = ()
-    given: KnownValues = field(default_factory=lambda: KnownValues({}, {}))
+    given: KnownValues = NOTHING_OWN
     order: tuple[str, ...] = ()
     refused: tuple[LeftOut, ...] = ()
     letters: Mapping[str, float] = field(default_factory=dict)

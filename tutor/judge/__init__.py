@@ -27,7 +27,7 @@ from tutor.judge.figures_meant import with_decimals
 from tutor.judge.in_part import stands_in_part
 from tutor.judge.in_size import of_sizes
 from tutor.judge.kind import Case
-from tutor.judge.known_values import KnownValues, checked_known
+from tutor.judge.known_values import NOTHING_OWN, KnownValues, checked_known
 from tutor.judge.lines_meant import unclear
 from tutor.judge.mistakes import KINDS
 from tutor.judge.other_equation import holds_at_solution
@@ -116,7 +116,7 @@ class Judge:
         `standing` are the equations that stand for the same body; `lines` the student's own right
         lines as typed, from which a value may have been worked out.
         """
-        own = own if own is not None else KnownValues({}, {})
+        own = own or NOTHING_OWN
         said = self._letters_in(lines)
         if isinstance(about, Value):
             text = value_spaced(text, self.names, about.unknown)

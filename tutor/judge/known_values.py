@@ -48,6 +48,10 @@ class KnownValues:
         return frozenset(name for name, sense in self.senses.items() if sense in _OPPOSED)
 
 
+NOTHING_OWN = KnownValues({}, {})
+"""No sense drawn and no value found yet."""
+
+
 def checked_known(
     problem: Problem,
     names: Names,

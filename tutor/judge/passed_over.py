@@ -32,6 +32,7 @@ LISTED = (
 )
 _AT_HALF_HEIGHT = re.compile("[·∙⋅•]")
 _BEHIND_HEADING = re.compile(r" *[:.] ")
+_NOUGHTS = frozenset("Oo")
 LETTER_FOR_ZERO = "The letter {letter} is read as the number 0."
 
 
@@ -49,8 +50,22 @@ def listed(about: Asked, line: Line) -> Verdict | None:
     return Verdict("undecided", LISTED, about=about) if marked else None
 
 
+def _says_nothing_else(line: Line) -> bool:
+    """Whether a line is one equation with an unknown, and nothing else stands in it."""
+    first, *others = line.steps
+    if others or line.passed or line.taken or len(first.sides) != 2:
+        return False
+    one, other = first.sides
+    lettered = line.text[other.span.start : other.span.end] in _NOUGHTS
+    return not (one.numeric or lettered) and first.span.end - first.span.start == len(
+        line.text.strip()
+    )
+
+
 def remarks_on(desk: Desk, about: Asked, line: Line) -> tuple[Remark, ...]:
     """A remark on words that nothing was made of, on reasons that are not so, on a letter read as a figure."""
+    if _says_nothing_else(line):
+        return ()
     checked = reasons_checked(desk, about, line)
     headings = {span: label for span in line.passed if (label := _heading(desk, line, span))}
     unread = [
@@ -65,7 +80,7 @@ def remarks_on(desk: Desk, about: Asked, line: Line) -> tuple[Remark, ...]:
     if unread:
         said.append(PASSED.format(words=", ".join(f"“{word}”" for word in unread)))
     sides = (side for step in line.steps for side in step.sides if side.numeric)
-    letters = {line.text[side.span.start : side.span.end] for side in sides} & {"O", "o"}
+    letters = {line.text[side.span.start : side.span.end] for side in sides} & _NOUGHTS
     said += [LETTER_FOR_ZERO.format(letter=letter) for letter in sorted(letters)]
     for kind, span in line.taken:
         words = line.text[span.start : span.end].rstrip(".,")

@@ -43,8 +43,9 @@ def proportion_in(line: Line | Unreadable) -> Step | None:
 
 def _is_proportion(step: Step) -> bool:
     sides = [side for side in step.sides if not side.numeric]
-    names = {side.terms[0].name for side in sides if len(side.terms) == 1}
-    return len(names) == len(sides) > 1 and all(_over_something(side.node) for side in sides)
+    if len(sides) < 2 or not all(_over_something(side.node) for side in sides):
+        return False
+    return len({side.terms[0].name for side in sides if len(side.terms) == 1}) == len(sides)
 
 
 def _over_something(node: Node) -> bool:

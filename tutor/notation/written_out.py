@@ -5,6 +5,7 @@ from __future__ import annotations
 from tutor.notation.elements.source import Source
 from tutor.notation.letters.brought_in import let_be
 from tutor.notation.naming.names import Names
+from tutor.notation.naming.symbols import POINTS
 from tutor.notation.pages.abridged import unabridged
 from tutor.notation.pages.approximated import approximated
 from tutor.notation.pages.bared import bared, spoken
@@ -26,7 +27,7 @@ from tutor.notation.sentences.dictated import dictated
 from tutor.notation.sentences.operators_said import operators_written
 from tutor.notation.sentences.pushed import pushed
 from tutor.notation.sentences.reaction_said import with_reactions_named
-from tutor.notation.sentences.set_apart import POINTS, set_apart
+from tutor.notation.sentences.set_apart import set_apart
 from tutor.notation.sentences.spoken_around import spoken_around
 from tutor.notation.sentences.triangle_said import without_triangles
 

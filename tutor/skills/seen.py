@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from tutor.judge.about import Equation, Same, Value
 from tutor.judge.edits import turning_code
-from tutor.judge.known_values import KnownValues
+from tutor.judge.known_values import NOTHING_OWN, KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.lesson.place import AtSupport, NoForce, Place, Question
@@ -111,7 +111,7 @@ def _of_earlier_values(state: State, answer: Try) -> frozenset[str]:
 @lru_cache(maxsize=8192)
 def _acting(same: Same, about: Equation) -> frozenset[str]:
     """The unknowns that add something to an equation."""
-    line = TrueEquation(same.problem, about, KnownValues({}, {}))
+    line = TrueEquation(same.problem, about, NOTHING_OWN)
     return frozenset(name for name, term in line.unknowns.items() if term.true != 0.0)
 
 

@@ -92,9 +92,9 @@ def _bounded(value: float, node: Node) -> float:
 
 
 def _number(node: Number, frame: Frame) -> list[Term]:
-    value, radius = node.value, node.radius
-    size, spread = value.numerator / value.denominator, radius.numerator / radius.denominator
-    return [_made(Term, (None, size, spread, node.span, None))]
+    top, bottom = node.value.as_integer_ratio()
+    half, whole = node.radius.as_integer_ratio()
+    return [_made(Term, (None, top / bottom, half / whole, node.span, None))]
 
 
 def _name(node: Name, frame: Frame) -> list[Term]:

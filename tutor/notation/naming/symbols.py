@@ -12,6 +12,9 @@ from tutor.notation.elements.fact import fact
 LETTERS = "A-Za-zµ\u00c0-\u00d6\u00d8-\u00f6\u00f8-\u024f\u0370-\u03a2\u03a4-\u03bf\u03c1-\u03ff\u0400-\u04ff"
 """Those a word may be made of, for a class of a regular expression; not Σ and π."""
 
+POINTS = frozenset("•·∙⋅")
+"""Points at half height: signs for times, marks of a list, or decimal ones."""
+
 NAME = re.compile(rf"[{LETTERS}][{LETTERS}0-9_'{{}}-]*+")
 """A word with what names are made of besides: figures, braces, hyphens."""
 

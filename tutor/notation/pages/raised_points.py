@@ -11,9 +11,9 @@ import re
 from tutor.notation.elements.source import Source
 from tutor.notation.elements.tree import Span
 from tutor.notation.lines.found import Found
-from tutor.notation.naming.symbols import LETTERS
+from tutor.notation.naming.symbols import LETTERS, POINTS
 
-_POINTS = "·∙⋅•"
+_POINTS = "".join(POINTS)
 _BEGUN = rf"(?<![\w.,{_POINTS}])0[{_POINTS}][0-9]"
 _ENDED = rf"(?:^|[,;:⇒→∴]) *(?:(?:so +)?[A-Z][\w{{}}]* *= *)?[-−]?[0-9]+[{_POINTS}][0-9]+(?= *(?:[A-Za-z#]{{1,4}}\b[ ,]*)?(?:[(\[]?[TtCc]\b[)\]]?)? *$)"
 RAISED_POINT = re.compile(rf"{_BEGUN}|{_ENDED}")

@@ -8,11 +8,9 @@ from dataclasses import replace
 from tutor.notation.elements.source import Source
 from tutor.notation.elements.units import FORCES_AND_SIGNS
 from tutor.notation.naming.names import Names
-from tutor.notation.naming.symbols import LETTERS
+from tutor.notation.naming.symbols import LETTERS, POINTS
 from tutor.notation.sentences.aside_words import complete
 
-POINTS = frozenset("•·∙⋅")
-"""What is a sign for times elsewhere."""
 _MARK = re.compile(r"(?<=[^ ]) +(?P<mark>::|//|>>+|»|[~-] ?>|_{2,}|\|\||[•·∙⋅]|:)(?= +[^ ])")
 _STOP = re.compile(
     rf"(?<=[{LETTERS}0-9)\]])\.(?= +(?:(?:So|Hence|Thus) +)?(?:[A-Z][\w{{}}-]*|It|This|That) +(?:is|must be)\b)"
