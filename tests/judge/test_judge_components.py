@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from families import down, exact, plain_problem
 
-from tutor.judge import Equation, Fx, Fy, judge
+from tutor.judge import Equation, Fx, Fy, Value, judge
 from tutor.model import Load, Problem, Support
 
 SHED: Problem = plain_problem(
@@ -131,3 +131,20 @@ def test_a_component_of_an_inclined_reaction_acts_as_the_reaction_does(
     text: str, kind: str
 ) -> None:
     assert judge(SLOPING, Fx(), text, known={"R_B": 40}).kind == kind
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("F_ACx = 240 C", "tension-compression"),
+        ("F_ACx = -240", "sign"),
+        ("F_ACy = 240", "component"),
+        ("F_ACy = 117", "arithmetic"),
+    ],
+)
+def test_where_the_force_is_asked_for_its_wrong_component_is_told_as_the_force_is(
+    text: str, code: str
+) -> None:
+    verdict = judge(SHED, Value("AC"), text)
+    assert [mistake.code for mistake in verdict.mistakes] == [code]
+    assert verdict.text == verdict.mistakes[0].text

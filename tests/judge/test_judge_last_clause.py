@@ -108,3 +108,16 @@ def test_a_part_or_another_unit_in_the_talk_leaves_a_wrong_line_unread() -> None
     ):
         text = f"{talk} and the far post is steep, but CD is 1147 N, C."
         assert judge(JIB, Value("CD"), text).kind == "unreadable"
+
+
+BARN = problem("more/satchel-barn")
+TAKEN = "24 B_y = 500(12) + 400(18) {} 300(6/cos 30)"
+RUN_ON = f"{TAKEN} = 6000 + 7200 + 2078 = 15278, B_y = 637 lb"
+TALK = "wind is square to the rafter so the arm is just AD"
+
+
+@pytest.mark.parametrize("text", [f"{TAKEN}. {TALK}", f"{RUN_ON}. {TALK}"])
+def test_talk_behind_a_sum_leaves_it_right_or_wrong(text: str) -> None:
+    assert judge(BARN, M("A"), text.format("+")).right
+    found = judge(BARN, M("A"), text.format("-"))
+    assert [(mistake.code, mistake.force) for mistake in found.mistakes] == [("turning", "load D")]

@@ -6,7 +6,7 @@ The truss is our own, in kip and ft. By hand: ΣM_A: 24 D_y = 5*6 + 9*12 + 3*30 
 from __future__ import annotations
 
 import pytest
-from families import down, plain_problem
+from families import down, exact, plain_problem
 
 from tutor.judge import Equation, Fy, M, Value, Verdict, judge
 from tutor.model import Problem, Support
@@ -114,3 +114,24 @@ def test_a_sum_of_a_part_with_one_cut_member_is_another_equation_and_told_as_tha
     verdict = said(about, text, known={"A_y": "7.5"})
     assert [mistake.code for mistake in verdict.mistakes] == ["other-equation"]
     assert verdict.true_of == of
+
+
+LEANT: Problem = plain_problem(
+    [("A", 0, 0), ("B", 8, 0), ("C", 4, 3)],
+    ("AB", "AC", "BC"),
+    [
+        Support("A", "roller", exact(60)),
+        Support("B", "roller", exact(60)),
+        Support("C", "roller", exact(0)),
+    ],
+    [down("C", 12)],
+)
+"""Worked by hand: R_A + R_B = 12/sin 60; ΣM_C gives (R_A - R_B) 4 sin 60 = 3 (R_A + R_B) cos 60."""
+
+
+@pytest.mark.parametrize(("name", "others"), [("R_A", "3.928"), ("R_B", "9.928")])
+def test_of_two_rollers_on_one_slope_each_may_be_given_what_the_other_does(
+    name: str, others: str
+) -> None:
+    assert [m.code for m in judge(LEANT, Value(name), others).mistakes] == ["carried"]
+    assert [m.code for m in judge(LEANT, Value(name), "5.3").mistakes] == ["arithmetic"]

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
+from families import exact
 
 from tutor import Along, Fx, Fy, M, Value, judge, load_problem, solve
+from tutor.model import Load
 
 QUAY = load_problem(Path(__file__).parents[1] / "notation" / "hands" / "quay.toml")
 TRUE = dict(solve(QUAY).values)
@@ -48,6 +52,31 @@ def test_a_reason_that_is_not_so_is_told_with_what_is_so(text: str, truth: str) 
     told = said(Value("BD"), text, FOUND)
     assert truth in told
     assert told
+
+
+LIGHT = replace(
+    QUAY,
+    force="MN",
+    loads=(
+        Load("D", (("down", exact(Fraction(24, 1000))), ("right", exact(Fraction(8, 1000))))),
+        Load("B", (("down", exact(Fraction(12, 1000))),)),
+    ),
+)
+"""The same in meganewtons."""
+
+
+@pytest.mark.parametrize("way", ["up", "down"])
+@pytest.mark.parametrize("reaction", ["A_y", "C_y"])
+def test_the_way_of_a_reaction_is_told_however_small_the_loads_are(reaction: str, way: str) -> None:
+    for truss in (QUAY, LIGHT):
+        values = dict(solve(truss).values)
+        verdict = judge(
+            truss, Value("BD"), f"{values['BD']:g}, as {reaction} acts {way}", known=values
+        )
+        assert verdict.right
+        assert ["acts the other way" in said.text for said in verdict.remarks] == [True] * (
+            way == "down"
+        )
 
 
 @pytest.mark.parametrize(

@@ -10,6 +10,7 @@ import sys
 from collections.abc import Callable, Mapping
 from importlib import import_module
 from importlib.util import module_from_spec, spec_from_file_location
+from itertools import pairwise
 from types import ModuleType
 from typing import NamedTuple
 
@@ -161,9 +162,10 @@ def test_an_order_that_is_none_or_another_one_is_seen(orders: dict[str, float]) 
 
 
 def test_what_is_rarer_in_a_line_is_not_commoner_in_numbers_alone() -> None:
-    by_degree = sorted(KINDS.values(), key=lambda kind: (kind.rare, kind.in_numbers))
-    assert [kind.in_numbers for kind in by_degree] == sorted(kind.in_numbers for kind in by_degree)
-    assert all(bool(kind.rare) == bool(kind.in_numbers) for kind in by_degree)
+    degrees = sorted((0.0, *ORDERS.values(), *STEPS.values()))
+    alone = list(map(scale.in_numbers, degrees))
+    assert alone[0] == 0.0
+    assert all(2 * one <= other for one, other in pairwise(alone))
 
 
 def test_the_degree_of_a_mistake_is_one_of_the_scale() -> None:

@@ -15,7 +15,7 @@ from tutor.judge.kind import Case
 from tutor.judge.known_values import NOTHING_OWN
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
-from tutor.judge.scale import A_SLIP
+from tutor.judge.scale import A_SLIP, in_numbers
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.model import Problem
 
@@ -63,7 +63,7 @@ def _wrong(spot: TrueTerm) -> tuple[Wrong, ...]:
 
 def cost_of(code: str) -> float:
     """What a mistake of the catalogue costs against others; lower is more plausible."""
-    return A_SLIP + KINDS[code].in_numbers
+    return A_SLIP + in_numbers(KINDS[code].rare)
 
 
 def stands_in(problem: Problem, about: Equation, name: str) -> bool:

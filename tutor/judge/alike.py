@@ -8,7 +8,7 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from tutor.judge.mirror import mirrored
-from tutor.judge.same import are_same
+from tutor.judge.same import are_same, one_way
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 from tutor.notation.elements.fact import fact, kept
@@ -66,14 +66,14 @@ def apart(
     alike = _Alike(true, tuple(lines), values)
     pairs: dict[str, str] = {}
     for gone, shown in _of_one_size(typed, true, values):
-        if shown not in pairs.values() and alike.may_be_known(gone, shown):
-            pairs.setdefault(gone, shown)
+        if alike.may_be_known(gone, shown):
+            pairs[gone] = shown
     if not pairs:
         return None
     unknowns, said = dict(typed.unknowns), list[str]()
     for gone, shown in pairs.items():  # equal in the student's senses, or in size alone
         half = unknowns[shown].times(0.5)
-        equal = true.unknowns[gone].true * true.unknowns[shown].true > 0
+        equal = one_way(true.unknowns[gone].true, true.unknowns[shown].true)
         unknowns |= {shown: half, gone: half if equal else half.times(-1.0)}
         said.append((STAND_FOR if equal else STAND_OPPOSED).format(shown=shown, gone=gone))
     return Apart(replace(typed, unknowns=unknowns), " ".join(said))

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from itertools import combinations
 from typing import Literal, TypeVar
 
-from tutor.judge.same import SAME
+from tutor.judge.same import SAME, opposed
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Tolerance
 from tutor.notation import Term
@@ -77,7 +77,7 @@ def _stand_for_less(
     """Whether some of several typed numbers oppose or cancel each other, beside what stands for these."""
     target = scale * math.fsum(s.true for s in numbers)
     spread = abs(scale) * math.fsum(s.spread for s in numbers)
-    if spread <= abs(target) * OPPOSED and any(t.value * target < 0 for t in terms):
+    if spread <= abs(target) * OPPOSED and any(opposed(t.value, target) for t in terms):
         return True
     if len(numbers) == 1 and _more_than_enough(terms, target, tolerance):
         return True

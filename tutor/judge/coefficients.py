@@ -23,7 +23,7 @@ from tutor.judge.explanation import Explanation, Slip, saved
 from tutor.judge.factors import Factors
 from tutor.judge.fit import slack_of
 from tutor.judge.mistakes import KINDS
-from tutor.judge.same import are_same
+from tutor.judge.same import are_same, one_way
 from tutor.judge.strays import unknown_from_elsewhere
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import Coefficient, TypedEquation
@@ -139,29 +139,25 @@ def _beside(
     choices = edits(spot)
     apt = choices if len(coefficient.terms) == 1 else choices.in_parts
     found = closest(number, apt, spot, tolerance)
-    if hard is not None and not (found is not None and _is_exactly(coefficient, scale, found)):
+    if hard is not None:
         rounding = Edit(spot.true, ("rounding",), KINDS["rounding"].cost + hard)
-        both = (rounding, found) if found else (_no_rule(value, scale, spot), rounding)
+        both = (rounding, found) if found else (_no_rule(number, spot), rounding)
         found = min(both, key=lambda edit: edit.cost)
-    return Beside(found or _no_rule(value, scale, spot), spot)
+    return Beside(found or _no_rule(number, spot), spot)
 
 
-def _is_exactly(coefficient: Coefficient, scale: float, edit: Edit) -> bool:
-    """Whether a coefficient of integers is a wrong one to the last figure, and nothing was rounded to it."""
-    return coefficient.radius == 0.0 and math.isclose(coefficient.value, scale * edit.value)
-
-
-def _no_rule(value: float, scale: float, spot: TrueTerm) -> Edit:
+def _no_rule(number: TypedNumber, spot: TrueTerm) -> Edit:
     """A coefficient that no rule makes: in a moment some distance, else not to be named."""
+    value = number.value
     if spot.true == 0.0:
         return Edit(value, ("extra",), KINDS["extra"].cost)
     if spot.is_moment:
         cost = KINDS["arm"].cost + OTHER_ARM
-        if value * scale * spot.true > 0:
+        if one_way(number.unscaled, spot.true):
             return Edit(value, ("arm",), cost)
         turned = turning_code(spot)
         return Edit(value, ("arm", turned), cost + KINDS[turned].cost)
-    return Edit(value, ("not-equilibrium",), other_factor_cost(value / scale, spot))
+    return Edit(value, ("not-equilibrium",), other_factor_cost(number.unscaled, spot))
 
 
 def _of_several_terms(terms: Terms, value: float, spot: TrueTerm, scale: float) -> Beside | None:

@@ -12,7 +12,7 @@ from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
 from tutor.judge.known_values import way_of
 from tutor.judge.mistakes import KINDS
-from tutor.judge.same import NEAR, SAME
+from tutor.judge.same import NEAR, SAME, opposed
 from tutor.judge.verdict import OPENING, Mistake, Remark, Verdict
 from tutor.judge.worked import side_value
 from tutor.notation import Line, Step, Unreadable
@@ -98,7 +98,7 @@ def _way(
         text = ASK_WAY.format(axis=words["axis"], ways=ways, said=said)
         return Verdict("undecided", text)
     direction = _direction(desk, joint, named.name)
-    if direction is not None and along * direction["xy".index(named.share.axis)] < 0.0:
+    if direction is not None and opposed(along, direction["xy".index(named.share.axis)]):
         return _wrong(desk, named.name, "sense", WAY)
     return _right(words)
 

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 import math
 
+from tutor.judge.same import one_way
+
 FEWEST = 3
 """A number of fewer figures may be any other."""
 TWICE_ROUNDED = 0.6
@@ -17,7 +19,7 @@ def is_rounded_hard(typed: float, radius: float, true: float) -> bool:
     """Whether the typed figures are the true number's, cut or rounded to fewer figures."""
     step = 2 * radius if radius else 10.0 ** _last_place(abs(typed))
     return (
-        typed * true > 0
+        one_way(typed, true)
         and -step < abs(typed) - abs(true) <= TWICE_ROUNDED * step
         and abs(typed - true) <= 0.2 * abs(true)
     )
@@ -33,7 +35,7 @@ def _last_place(size: float) -> int:
 
 def are_exchanged(typed: float, radius: float, true: float) -> bool:
     """Whether two neighbouring digits of the true number, to the places typed, changed places."""
-    if not math.isfinite(true) or typed * true <= 0.0:
+    if not math.isfinite(true) or not one_way(typed, true):
         return False
     places = max(0, round(-math.log10(2 * radius))) if radius else 0
     one, other = (f"{abs(number):.{places}f}".replace(".", "") for number in (typed, true))

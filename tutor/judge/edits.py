@@ -20,7 +20,7 @@ from tutor.judge.costs import (
 from tutor.judge.factors import Factors
 from tutor.judge.kind import Kind, Look
 from tutor.judge.mistakes import KINDS
-from tutor.judge.same import are_same
+from tutor.judge.same import are_same, one_way
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Tolerance
 from tutor.notation.elements.fact import fact, kept
@@ -120,6 +120,11 @@ class TypedNumber:
     scale: float
     plain: bool = True
 
+    @property
+    def unscaled(self) -> float:
+        """Its value where the line is not multiplied."""
+        return self.value / self.scale
+
 
 def edits(spot: TrueTerm) -> Edits:
     """Every wrong contribution the catalogue makes at `spot`, cheapest first, made once.
@@ -174,7 +179,7 @@ def closest(
     best: Edit | None = None
     far: Edit | None = None
     value, radius, scale = typed.value, typed.radius, typed.scale
-    near = choices.near(value / scale, max(tolerance.remark, tolerance.silent + WIDEST_RADIUS))
+    near = choices.near(typed.unscaled, max(tolerance.remark, tolerance.silent + WIDEST_RADIUS))
     if not near:
         return None
     factors = typed.factors.without(scale) if abs(scale) != 1.0 else typed.factors
@@ -244,7 +249,7 @@ def rounded_harder(
     """
     rounded = rounded_by(typed.value, typed.radius) if typed.factors.count < 2 else typed.radius
     off, radius = abs(typed.value - true), rounded * (1 + 1e-9)
-    if radius <= 0.0 or typed.value * true <= 0 or off > ROUNDED_AT_MOST * abs(true):
+    if radius <= 0.0 or not one_way(typed.value, true) or off > ROUNDED_AT_MOST * abs(true):
         return None
     step = 2 * rounded * (1 - 1e-9)
     if briefly:

@@ -131,12 +131,12 @@ class Factors:
     def with_others(self, other: Factors) -> Factors:
         """The factors of two terms of one force."""
         return Factors(
-            (*self.leaves, *other.leaves),
-            self.functions | other.functions,
-            self.radians or other.radians,
-            self.minuses + other.minuses,
-            self.angles + other.angles,
-            self.shares + other.shares,
+            leaves=self.leaves + other.leaves,
+            functions=self.functions | other.functions,
+            radians=self.radians or other.radians,
+            minuses=self.minuses + other.minuses,
+            angles=self.angles + other.angles,
+            shares=self.shares + other.shares,
         )
 
     @property

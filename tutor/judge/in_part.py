@@ -13,7 +13,7 @@ from collections.abc import Collection
 from tutor.judge.about import Value
 from tutor.judge.verdict import Verdict
 from tutor.judge.way_unread import size_alone
-from tutor.notation import Line, Names, Side
+from tutor.notation import Line, Names
 from tutor.notation.elements.lexicon import WAYS, folded, says
 from tutor.notation.elements.tree import Span
 from tutor.notation.naming.symbols import NAME
@@ -54,11 +54,9 @@ def stands_in_part(verdict: Verdict, line: Line, names: Names) -> bool:
         return True
     last = line.steps[-1].sides[-1]
     ahead = all(span.end <= line.steps[0].span.start for span in line.unread)
-    if ahead and isinstance(verdict.about, Value) and (last.letter or last.sense):
-        return True
-    if not ahead and any(map(_is_numeric, line.steps[-1].sides)) and _last(line) != "0":
-        return False
-    return not _may_draw(talk, line, turned, names)
+    if isinstance(verdict.about, Value) and (not ahead or last.letter or last.sense):
+        return ahead
+    return not _may_draw(talk, turned, names)
 
 
 def _of_another_kind(about: Value, line: Line, names: Names) -> bool:
@@ -72,25 +70,13 @@ def _of_another_kind(about: Value, line: Line, names: Names) -> bool:
     return bool(nouns) and not nouns & (MEMBERS if member else SUPPORTS)
 
 
-def _is_numeric(side: Side) -> bool:
-    return side.numeric
-
-
-def _may_draw(talk: str, line: Line, turned: Collection[str], names: Names) -> bool:
-    """Whether talk may say which way a force of the line is drawn: it names one, or says a way beside one."""
+def _may_draw(talk: str, turned: Collection[str], names: Names) -> bool:
+    """Whether talk may say which way a force is drawn: it speaks of drawing, of a way, or of a force `turned`."""
     words = NAME.findall(talk)
     named = {name for word in words for name in names.meant(word)}
     if _DRAWN.search(talk) is not None or named & set(turned):
         return True
-    typed = {term.name for step in line.steps for side in step.sides for term in side.terms}
-    return any(says(word, *WAYS) for word in words) and bool(
-        named & typed or any(map(names.meant, turned))
-    )
-
-
-def _last(line: Line) -> str:
-    side = line.steps[-1].sides[-1].span
-    return line.text[side.start : side.end].strip()
+    return any(says(word, *WAYS) for word in words)
 
 
 def _apart(span: Span, line: Line) -> bool:

@@ -259,8 +259,7 @@ class Kind:
 
     `code` is public and stable, `called` its name for people; `why` is one sentence on why students do it;
     `rare` is the step of the scale by which it is less plausible than the commonest mistakes are, a sign
-    turned in a moment or an arrow that was drawn the other way (our own judgement, no source);
-    `in_numbers` the same where values alone are seen, beside how well they fit.
+    turned in a moment or an arrow that was drawn the other way (our own judgement, no source).
     `variants` gives the wrong coefficients, per unit of the force and in the student's sense, that
     this mistake makes at a spot; None where the mistake concerns a whole line or a value.
     `examples` are lines and values that show it, for the catalogue in the documentation.
@@ -283,7 +282,6 @@ class Kind:
     variants: Callable[[TrueTerm], Iterable[float]] | None = None
     examples: tuple[Example, ...] = ()
     rare: float = 0.0
-    in_numbers: float = 0.0
     touches: Literal["size", "factor", "neither"] = "factor"
     calculated: bool = False
     runs_through: bool = False

@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 
+from tutor.judge.values import largest_load
 from tutor.model import Problem
-from tutor.statics import load_forces, reaction_forces
+from tutor.statics import reaction_forces
 
 NEARLY = 1e-6
 
@@ -62,7 +63,9 @@ def _in_line(problem: Problem, values: Mapping[str, float], upright: bool) -> Mi
 
     for what, pushes in (("loads", _loads), ("reactions", _reactions(values))):
         for name, other in joints.items():
-            if not _near(pushes(problem, other), flip(pushes(problem, name)), _largest(problem)):
+            if not _near(
+                pushes(problem, other), flip(pushes(problem, name)), largest_load(problem)
+            ):
                 why = f"the {what} at {name} and on the other side are not alike"
                 return Mirror(why=why, shape=images)
     along_line = dict(_reactions_along(problem, joints, upright))
@@ -73,16 +76,9 @@ def _near(one: Point, other: Point, size: float) -> bool:
     return max(abs(one[0] - other[0]), abs(one[1] - other[1])) <= NEARLY * size
 
 
-def _largest(problem: Problem) -> float:
-    return max(
-        (abs(f.size or 0.0) for j in problem.joints for f in load_forces(problem, j.name)),
-        default=1.0,
-    )
-
-
 def _loads(problem: Problem, joint: str) -> Point:
-    forces = load_forces(problem, joint)
-    return sum((f.size or 0.0) * f.x for f in forces), sum((f.size or 0.0) * f.y for f in forces)
+    vectors = [load.vector for load in problem.loads if load.joint == joint]
+    return sum(across for across, _ in vectors), sum(up for _, up in vectors)
 
 
 def _reactions(values: Mapping[str, float]) -> Callable[[Problem, str], Point]:
@@ -99,9 +95,7 @@ def _reactions_along(
     """The reactions that push along the line of symmetry, each with the one on the other side."""
     for one in problem.reactions:
         for other in problem.reactions:
-            across = one.direction.x if upright else one.direction.y
-            same = _near(
-                (one.direction.x, one.direction.y), (other.direction.x, other.direction.y), 1.0
-            )
-            if joints[one.joint] == other.joint and same and abs(across) <= NEARLY:
+            way, across = one.direction, one.direction.x if upright else one.direction.y
+            same = way.x * other.direction.x + way.y * other.direction.y > 0
+            if joints[one.joint] == other.joint and same and across == 0.0:
                 yield one.name, other.name

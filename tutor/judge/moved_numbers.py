@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 
+from tutor.judge.same import one_way
+
 FOLLOWS = 0.003
 """How far a value may be off what it is worked out from."""
 
@@ -53,4 +55,4 @@ def _not_typed(numbers: Sequence[float], beside: float, typed: Sequence[float]) 
 def _solves(value: float, beside: float, total: float, sign: bool) -> bool:
     solved = -total / beside
     close = math.isclose(abs(value), abs(solved), rel_tol=FOLLOWS)
-    return solved != 0.0 and close and (not sign or value * solved > 0)
+    return solved != 0.0 and close and (not sign or one_way(value, solved))

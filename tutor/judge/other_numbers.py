@@ -8,7 +8,7 @@ from tutor.judge.costs import LOOSE, MISPLACED, OTHER_SIZE, SIZE_SHOWN
 from tutor.judge.edits import PRECISELY, Edit, TypedNumber, other_factor_cost, turning_code
 from tutor.judge.elsewhere import is_load_elsewhere
 from tutor.judge.mistakes import KINDS
-from tutor.judge.same import are_same
+from tutor.judge.same import are_same, opposed
 from tutor.judge.scale import A_SLIP
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.model import Load
@@ -51,8 +51,7 @@ def _other_load(number: TypedNumber, spot: TrueTerm, true: TrueEquation) -> Edit
     whole = spot.force.kind == "load" and abs(spot.per_unit * number.scale) == 1.0
     if joint is None or not whole or number.factors.count > 1:
         return None
-    turned = number.value * number.scale * spot.true < 0
-    if turned or not is_load_elsewhere(true.problem, (joint,), size):
+    if opposed(number.unscaled, spot.true) or not is_load_elsewhere(true.problem, (joint,), size):
         return None
     return Edit(number.value, ("magnitude",), A_SLIP)
 
@@ -66,12 +65,12 @@ def _other_number(number: TypedNumber, spot: TrueTerm) -> Edit:
     whole = number.plain and abs(spot.per_unit) == 1.0
     if size and not factor and spot.scale != 0.0 and factors.count > 1:
         code = "arm" if spot.is_moment else "not-equilibrium"
-        per_unit = number.value / (scale * spot.scale)
+        per_unit = number.unscaled / spot.scale
         arm = KINDS["arm"].cost + SIZE_SHOWN
         cost = arm if spot.is_moment else other_factor_cost(per_unit, spot)
     elif (factors.count > 1 and factor) or (factors.is_one_number and whole):
         cost = KINDS[code].cost
-    if number.value * scale * spot.true < 0 and code != "not-equilibrium":
+    if opposed(number.unscaled, spot.true) and code != "not-equilibrium":
         turned = turning_code(spot)
         return Edit(number.value, (code, turned), cost + KINDS[turned].cost)
     return Edit(number.value, (code,), cost)
@@ -91,7 +90,7 @@ def _whole_load(number: TypedNumber, spot: TrueTerm) -> Edit | None:
     off = abs(abs(number.value) - abs(number.scale * spot.per_unit) * whole)
     precise = off <= PRECISELY * whole * abs(number.scale * spot.per_unit) + number.radius
     cost = KINDS["whole-force"].cost + (0.0 if precise else LOOSE)
-    if number.value * number.scale * spot.true > 0:
+    if not opposed(number.unscaled, spot.true):
         return Edit(number.value, ("whole-force",), cost)
     turned = turning_code(spot)
     return Edit(number.value, ("whole-force", turned), cost + KINDS[turned].cost)

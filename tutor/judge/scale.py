@@ -17,3 +17,8 @@ A_SLIP = 1.0
 """As much less as one slip more; what a mistake costs that is made often."""
 FAR_LESS = 2.0
 """Far less: as two slips more."""
+
+
+def in_numbers(degree: float) -> float:
+    """The same where values alone are seen, beside how well they fit: there the orders count as well."""
+    return {HARDLY: 0.1, SLIGHTLY: 0.25}.get(degree, degree)

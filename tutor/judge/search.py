@@ -9,7 +9,7 @@ all plausible scales is the diagnosis; those of about the same cost are ties.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 
 from tutor.judge.coefficients import explain_coefficients
 from tutor.judge.costs import CLOSE, CLOSE_PAIRS, IN_OTHER_UNIT, SCALED_MOMENT, SCALED_SUM
@@ -56,7 +56,7 @@ def search(
                 accounts.append(Explanation(cost, slips, scale))
                 best = min(best, cost)
 
-    explain(numbers, _scales(line, spots, numbers, lambda: best + CLOSE))
+    explain(numbers, _scales(line, spots, numbers))
     components = [part for spot in numbers for part in spot.parts or (spot,)]
     if len(components) > len(numbers):
         explain(components, ((1.0, 0.0), (-1.0, 0.0)))
@@ -98,12 +98,8 @@ def _scales(
     line: TypedEquation,
     spots: Mapping[str, TrueTerm],
     numbers: Sequence[TrueTerm],
-    most: Callable[[], float],
 ) -> Iterator[tuple[float, float]]:
-    """(scale, penalty): as written, turned round, anchored at a right term, at a wrong one.
-
-    `most` says what an account may cost by now.
-    """
+    """(scale, penalty): as written, turned round, anchored at a right term, at a wrong one."""
     fresh = _Fresh()
     for scale in (1.0, -1.0):
         if fresh(scale):
@@ -121,8 +117,6 @@ def _scales(
         if fresh(scale):
             in_other_unit = scaled == SCALED_MOMENT and _is_of_units(scale)
             yield scale, IN_OTHER_UNIT if in_other_unit else scaled
-    if not line.unknowns or scaled + CHEAPEST >= most():
-        return
     for name, value, _ in typed:
         for wrong in _plain(edits(spots[name])) if name else ():
             if fresh(value / wrong):

@@ -9,7 +9,7 @@ from tutor.judge.elsewhere import loaded_elsewhere
 from tutor.judge.explanation import Explanation, Slip
 from tutor.judge.factors import Factors
 from tutor.judge.mistakes import KINDS
-from tutor.judge.same import SAME, are_same
+from tutor.judge.same import SAME, are_same, opposed
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.notation import Term
 from tutor.statics.body import load_forces, reaction_forces
@@ -76,7 +76,7 @@ def _load_elsewhere(value: float, true: TrueEquation) -> tuple[str, bool] | None
             for part, whole in ((total.of(force) * size, False), (size, True)):
                 off = abs(abs(value) - abs(part))
                 if part != 0.0 and off <= SAME * abs(part):
-                    found.append((whole, value * part < 0, off / abs(part), force.name))
+                    found.append((whole, opposed(value, part), off / abs(part), force.name))
     if not found:
         return None
     _, turned, _, name = min(found, key=lambda one: one[:3])
@@ -100,5 +100,5 @@ def unknown_from_elsewhere(name: str, value: float, true: TrueEquation) -> tuple
         return "extra", KINDS["extra"].cost
     forces = reaction_forces(problem, problem.reaction[name].joint)
     there = [true.equation.sum.of(force) for force in forces if force.name == name]
-    turned = any(true.own.sign(name) * value * part < 0 for part in there)
+    turned = any(opposed(true.own.sign(name) * value, part) for part in there)
     return "stray-reaction", KINDS["stray-reaction"].cost + (TURNED_ELSEWHERE if turned else 0.0)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator
 from dataclasses import replace
 
+from tutor.judge.same import one_way
 from tutor.notation import Line, Reading, Side, Step, Unreadable, one_equation
 from tutor.notation.elements.same import are_same
 from tutor.notation.elements.tree import Name, Negative, Span
@@ -224,7 +225,7 @@ def with_the_way_of(side: Side, last: Side) -> Side:
     """A number of the same sign as the last one, with its letter or way."""
     if side is last or not side.numeric or side.letter or side.sense:
         return side
-    if side_value(side) * side_value(last) <= 0.0:
+    if not one_way(side_value(side), side_value(last)):
         return side
     return replace(side, letter=last.letter, sense=last.sense)
 

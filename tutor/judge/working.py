@@ -15,7 +15,7 @@ from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.line import judge_line
 from tutor.judge.line_judged import LineJudged
 from tutor.judge.nearest import clearly_nearest
-from tutor.judge.same import SAME, are_same
+from tutor.judge.same import SAME, are_same, one_way
 from tutor.judge.sum_before import sums_of
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
@@ -102,7 +102,7 @@ def _has_product_of(line: TypedEquation, typed: TypedEquation, unknown: str) -> 
             ours.remove(same)
     match theirs, ours:
         case [(product, is_one)], [(number, is_alone)]:
-            return is_alone and not is_one and product * number > 0.0
+            return is_alone and not is_one and one_way(product, number)
     return False
 
 

@@ -78,7 +78,6 @@ KIND = Kind(
     code="angle-mode",
     called="an angle in radians",
     rare=SOMEWHAT,
-    in_numbers=0.5,
     why="The calculator was last used in another course.",
     look=look,
     reason=reason,

@@ -37,7 +37,6 @@ KIND = Kind(
     code="arithmetic",
     called="a value worked out wrongly",
     rare=A_SLIP,
-    in_numbers=1.0,
     why="A term changes sides without changing its sign, or the last division goes the wrong way.",
     look=look,
     reason=reason,

@@ -53,7 +53,6 @@ KIND = Kind(
     code="arm",
     called="a distance that is not the moment arm",
     rare=HARDLY,
-    in_numbers=0.1,
     why="A dimension that stands in the picture is taken as it is, or the distance is measured to "
     "the joint instead of to the line of action.",
     look=look,

@@ -80,7 +80,6 @@ KIND = Kind(
     code="arm-from",
     called="an arm measured from another point",
     rare=SLIGHTLY,
-    in_numbers=0.25,
     why="A panel length stands ready in the picture, or the eye starts at the support instead of at "
     "the moment point.",
     look=look,

@@ -49,7 +49,6 @@ KIND = Kind(
     code="arm-unit",
     called="an arm in another unit",
     rare=SLIGHTLY,
-    in_numbers=0.25,
     why="One dimension of the picture is given in another unit and copied as it stands.",
     look=look,
     reason=reason,

@@ -34,7 +34,6 @@ KIND = Kind(
     code="carried",
     called="an earlier value not carried over as it was",
     rare=SOMEWHAT,
-    in_numbers=0.5,
     why="Results stand close together in a list, and names of members look alike.",
     look=look,
     reason=reason,

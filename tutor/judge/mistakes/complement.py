@@ -51,7 +51,6 @@ KIND = Kind(
     code="complement",
     called="the other angle of the right triangle",
     rare=SOMEWHAT,
-    in_numbers=0.5,
     why="An angle is read off the picture without noting from which line it is drawn.",
     look=look,
     reason=reason,

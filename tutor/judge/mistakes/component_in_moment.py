@@ -49,7 +49,6 @@ KIND = Kind(
     code="component-in-moment",
     called="one component of two in a moment",
     rare=SOMEWHAT,
-    in_numbers=0.5,
     why="Having split the force, one distance is used for both parts.",
     look=look,
     reason=reason,

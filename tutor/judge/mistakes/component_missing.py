@@ -53,7 +53,6 @@ KIND = Kind(
     code="component-missing",
     called="a component without its moment",
     rare=HARDLY,
-    in_numbers=0.1,
     why="The vertical component is the one that is always there; the other is forgotten once the "
     "force has been split.",
     look=look,

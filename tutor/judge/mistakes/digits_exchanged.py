@@ -28,7 +28,6 @@ KIND = Kind(
     code="digits-exchanged",
     called="two digits exchanged",
     rare=A_SLIP,
-    in_numbers=1.0,
     why="A number is read as a whole and written digit by digit, from the calculator to the sheet.",
     look=look,
     reason=reason,

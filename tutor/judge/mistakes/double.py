@@ -40,7 +40,6 @@ KIND = Kind(
     code="double",
     called="a force counted twice",
     rare=A_SLIP,
-    in_numbers=1.0,
     why="A force is written when its joint is reached and again when its member is.",
     look=look,
     reason=reason,

@@ -71,7 +71,6 @@ KIND = Kind(
     code="extra",
     called="something that does not belong there",
     rare=SLIGHTLY,
-    in_numbers=0.25,
     why="Every force in sight is written down, without asking whether it acts on this body and has "
     "a part in this direction or an arm about this point.",
     look=look,

@@ -40,7 +40,6 @@ KIND = Kind(
     code="magnitude",
     called="a given number copied wrongly",
     rare=SOMEWHAT,
-    in_numbers=0.5,
     why="Figures change places, or the number of a neighbour is read off the picture.",
     look=look,
     reason=reason,

@@ -55,7 +55,6 @@ KIND = Kind(
     code="missing",
     called="a force or a reason left out",
     rare=HARDLY,
-    in_numbers=0.1,
     why="Without a finished free-body diagram beside the line, the force that was not drawn is not "
     "written either; reactions at a joint are the ones forgotten first.",
     look=look,

@@ -46,7 +46,6 @@ KIND = Kind(
     code="needless-component",
     called="a component of a force that counts whole",
     rare=SLIGHTLY,
-    in_numbers=0.25,
     why="Once one force of the line has a sine or a cosine, every other gets it too.",
     look=look,
     reason=reason,

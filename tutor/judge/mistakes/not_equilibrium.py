@@ -51,7 +51,6 @@ KIND = Kind(
     code="not-equilibrium",
     called="a line that no rule explains",
     rare=FAR_LESS,
-    in_numbers=2.0,
     why="Several slips came together, or the line was begun from another picture.",
     look=look,
     reason=reason,

@@ -51,7 +51,6 @@ KIND = Kind(
     code="ratio",
     called="a function of a ratio that is no angle",
     rare=SOMEWHAT,
-    in_numbers=0.5,
     why="Sine, ratio and angle are one thing in the mind, and the calculator takes any number.",
     look=look,
     reason=reason,

@@ -48,7 +48,6 @@ KIND = Kind(
     code="reflected",
     called="a member that acts one way at both ends",
     rare=SLIGHTLY,
-    in_numbers=0.25,
     why="The arrow is imagined at the member's other end, where it points the other way.",
     look=look,
     reason=reason,

@@ -34,7 +34,6 @@ KIND = Kind(
     code="rounding",
     called="a number rounded too hard",
     rare=HARDLY,
-    in_numbers=0.1,
     why="One or two figures feel exact enough for a sketch.",
     look=look,
     reason=reason,

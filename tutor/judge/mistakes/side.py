@@ -68,7 +68,6 @@ KIND = Kind(
     code="side",
     called="the wrong side of the slope triangle",
     rare=HARDLY,
-    in_numbers=0.1,
     why="Rise and run are read off the picture, and finding the hypotenuse is put off.",
     look=look,
     reason=reason,

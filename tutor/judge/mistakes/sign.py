@@ -46,7 +46,6 @@ KIND = Kind(
     code="sign",
     called="a sign turned",
     rare=HARDLY,
-    in_numbers=0.1,
     why="The arrow on the diagram and the sign in the line are written at different moments, and "
     "the positive direction is forgotten in between.",
     look=look,

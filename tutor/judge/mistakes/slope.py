@@ -70,7 +70,6 @@ KIND = Kind(
     code="slope",
     called="the slope of another member",
     rare=HARDLY,
-    in_numbers=0.1,
     why="Members that look alike in the picture are taken to have the same slope.",
     look=look,
     reason=reason,

@@ -48,7 +48,6 @@ KIND = Kind(
     code="slope-assumed",
     called="a slope taken by heart",
     rare=HARDLY,
-    in_numbers=0.1,
     why="So many exercises are built on 3-4-5 and on 45 degrees that they are taken for granted.",
     look=look,
     reason=reason,

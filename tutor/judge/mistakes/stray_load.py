@@ -34,7 +34,6 @@ KIND = Kind(
     code="stray-load",
     called="a load that acts elsewhere",
     rare=SLIGHTLY,
-    in_numbers=0.25,
     why="The loads are the boldest arrows in the picture, and the joint was not cut free from the rest.",
     look=look,
     reason=reason,

@@ -31,7 +31,6 @@ KIND = Kind(
     code="stray-reaction",
     called="a reaction that acts elsewhere",
     rare=SLIGHTLY,
-    in_numbers=0.25,
     why="A reaction just found is wanted in the next line, wherever that is.",
     look=look,
     reason=reason,

@@ -43,7 +43,6 @@ KIND = Kind(
     code="symmetry",
     called="symmetry where there is none",
     rare=SOMEWHAT,
-    in_numbers=0.5,
     why="Many first examples are symmetrical, so half the load at each support has become a habit.",
     look=look,
     reason=reason,

@@ -52,7 +52,6 @@ KIND = Kind(
     code="tangent",
     called="a tangent for a sine or cosine",
     rare=SLIGHTLY,
-    in_numbers=0.25,
     why="The slope is given as rise and run, and the length of the hypotenuse still has to be "
     "found.",
     look=look,

@@ -30,7 +30,6 @@ KIND = Kind(
     code="tension-compression",
     called="tension and compression exchanged",
     rare=HARDLY,
-    in_numbers=0.1,
     why="The letter is chosen by the look of the arrow on the member instead of on the joint.",
     look=look,
     reason=reason,

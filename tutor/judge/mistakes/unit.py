@@ -48,7 +48,6 @@ KIND = Kind(
     code="unit",
     called="another unit",
     rare=SLIGHTLY,
-    in_numbers=0.25,
     why="Newtons and kilonewtons, or millimetres and metres, stand side by side in one calculation.",
     look=look,
     reason=reason,

@@ -63,7 +63,6 @@ KIND = Kind(
     code="upside-down",
     called="a ratio upside down",
     rare=SLIGHTLY,
-    in_numbers=0.25,
     why="The three sides are known, and which two of them make the ratio is done from memory.",
     look=look,
     reason=reason,

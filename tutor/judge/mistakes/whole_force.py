@@ -64,7 +64,6 @@ KIND = Kind(
     code="whole-force",
     called="a whole force for its component",
     rare=HARDLY,
-    in_numbers=0.1,
     why="The name of the force is written first and its slope factor is left for later.",
     look=look,
     reason=reason,
