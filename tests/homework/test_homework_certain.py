@@ -142,6 +142,15 @@ def test_two_turned_signs_at_one_joint_are_not_certainly_the_whole_joint_turned_
     assert not certain(result)
 
 
+def test_two_slips_that_leave_a_sum_about_an_odd_point_true_are_not_certainly_one_slip() -> None:
+    """C_x turned would give A_x by moments about E, a joint without a support, and BA from that at A."""
+    both = homework(764, 2)
+    assert both is not None
+    result = review(both[0].problem, both[0].work())
+    assert result.first == "whole"
+    assert not certain(result)
+
+
 def test_a_plain_slip_that_nothing_else_explains_is_certain() -> None:
     found = 0
     for seed in range(40):

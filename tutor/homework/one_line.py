@@ -52,14 +52,14 @@ class Match:
     line: Usual
     change: Change
     off: float
-    holding: tuple[Vector, ...]
+    holding: tuple[Usual, ...]
 
 
 def matches(
     usual: Sequence[Usual], sheet: Sheet, entries: Mapping[str, Entry]
 ) -> tuple[Match, ...]:
     """Every slip in any one of the usual lines of a body that does not close, which makes up for it."""
-    holding = tuple(line.n for line in usual if sheet.holds(line.n))
+    holding = tuple(line for line in usual if sheet.holds(line.n))
     found: list[Match] = []
     for line in usual:
         left, slack = sheet.left(line.n), sheet.slack(line.n)
@@ -97,15 +97,27 @@ def of_one_line(
 ) -> Iterator[AccountDraft]:
     """The slips that could have given the values `solved` here, the other lines being right."""
     for match in matched:
-        rank = len(orthogonal(match.holding))
+        rank = _rank(match.holding)
         if rank < sheet.size - 1 and len(solved) > rank + 1:
             continue
         if _solvable(sheet, solved, match):
             cost = match.change.cost + match.line.penalty + _misfit(sheet, solved, match)
-            cost += 0.0 if rank >= sheet.size - 1 else ONE_LINE_USED
+            cost += _beside(sheet, match.holding)
             yield AccountDraft(
                 match.change.code, match.change.force, cost, match.line.about, match.change.spot
             )
+
+
+def _beside(sheet: Sheet, holding: Sequence[Usual]) -> float:
+    """What it costs that the other lines of the body are not all written, or not all at a support."""
+    if _rank(holding) < sheet.size - 1:
+        return ONE_LINE_USED
+    at_supports = [line for line in holding if line.penalty < OTHER_POINT]
+    return 0.0 if _rank(at_supports) >= sheet.size - 1 else OTHER_POINT
+
+
+def _rank(lines: Sequence[Usual]) -> int:
+    return len(orthogonal([line.n for line in lines]))
 
 
 def _row(sheet: Sheet, solved: Sequence[str], match: Match) -> Vector:
@@ -122,7 +134,7 @@ def _solvable(sheet: Sheet, solved: Sequence[str], match: Match) -> bool:
     row = _row(sheet, solved, match)
     if math.hypot(*row) <= PARALLEL:
         return False
-    rows = [tuple(sheet.part[name].share(n) for name in solved) for n in match.holding]
+    rows = [tuple(sheet.part[name].share(line.n) for name in solved) for line in match.holding]
     return len(orthogonal((*rows, row))) == len(solved)
 
 
