@@ -57,6 +57,7 @@ _REACTION_DRAWN = re.compile(
     re.IGNORECASE,
 )
 """A reaction that a line says to be drawn one way: A_x drawn to the left."""
+_DRAWS = re.compile(r"\b(?:drawn|drawing|assumed|assuming|taking|taken)\b", re.IGNORECASE)
 _EXPECTED = re.compile(
     r"\b(?:has|have|had|needs?|ought|is bound|are bound) +to +(?:push|pull|press|be|act|carry|work|go|hold|take|lift|bear|point)\w*"
     r"|\b(?:must|should|will|can only|would) +(?:\w+ +)?(?:push|pull|press|be|act|carry|work|hold|take|lift|bear|point)\w*",
@@ -147,6 +148,13 @@ def assumed_otherwise(
     if any(folded(word) in ASSUMES for word in WORD.findall(line.text, behind)):
         front |= _spoken_of(line, behind, len(line.text), names)
     return {name: letter for name, letter in said.items() if front.get(name) == letter}
+
+
+def draws_first(line: Line, senses: Mapping[str, str], names: Names) -> bool:
+    """Whether a line says before its equation that it draws all of these so: with AF drawn in compression, ..."""
+    before = line.steps[0].span.start
+    front = _spoken_of(line, 0, before, names)
+    return _DRAWS.search(line.text, 0, before) is not None and senses.items() <= front.items()
 
 
 def as_declared(own: KnownValues, senses: Mapping[str, str]) -> KnownValues:

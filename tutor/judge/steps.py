@@ -22,6 +22,7 @@ from tutor.judge.declared import (
     assumed_otherwise,
     contradicted,
     drawn_otherwise,
+    draws_first,
     in_own_sense,
     told,
 )
@@ -117,7 +118,10 @@ def _read_otherwise(desk: Desk, about: Asked, line: Line) -> Iterator[tuple[Verd
             verdict = in_own_sense(verdict)
         if verdict.right or not verdict.stands:
             unsaid = verdict.right and not _lettered(about, verdict, senses)
-            yield told(verdict, senses) if unsaid else verdict, False
+            yield (
+                told(verdict, senses) if unsaid else verdict,
+                draws_first(line, senses, desk.names),
+            )
 
 
 def _lettered(about: Asked, verdict: Verdict, senses: Mapping[str, str]) -> bool:

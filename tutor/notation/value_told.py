@@ -38,6 +38,10 @@ _SIZE = re.compile(
     rf"(?:(?P<sign>{_SIGN}) *)?(?<![\w.,}}])(?P<size>[0-9](?:[0-9.,]*[0-9])?) ?{_UNIT}(?! *[-+*/^])"
 )
 _CLAUSE = re.compile(r"[,;:](?![0-9])|\.(?= )|[∴⇒→]|=>|->")
+_BEHIND_SUM = re.compile(
+    r"(?<=[\w)}\]] )(?=(?:and +)?(?:so|hence|thus|therefore|making|leaving|which|meaning)\b)"
+)
+"""Where a clause begins behind an equation without a mark: ... = 0 so the post takes 12."""
 _EQUATED = re.compile(
     rf"(?P<name>(?<![\w}}])[{LETTERS}][\w{{}}'-]*)(?P<verb> +{COMES}(?: +(?:about|roughly))?)(?= +(?:minus +)?[-+(]? ?[0-9.])"
 )
@@ -123,10 +127,7 @@ def value_spelled(typed: str, names: Names) -> Spelled | None:
     if not sizes:
         return None
     start, end = sizes[-1].span()
-    marks = [
-        mark for mark in _CLAUSE.finditer(typed, 0, start) if typed[mark.end() : start].strip()
-    ]
-    cut, first = marks[-1].span() if marks else (0, 0)
+    cut, first = _last_clause(typed, start)
     told = told_of_size(typed, first, start, end, names)
     if told is None:
         return None
@@ -136,6 +137,15 @@ def value_spelled(typed: str, names: Names) -> Spelled | None:
         return None
     ends = told.verb if told.name is None else told.name.start
     return Spelled(made, Span(*trimmed(typed, first if stated else 0, ends)), cut, stated, told)
+
+
+def _last_clause(text: str, start: int) -> tuple[int, int]:
+    """Where the clause of the size in column `start` is set off, and where it begins."""
+    marks = [mark for mark in _CLAUSE.finditer(text, 0, start) if text[mark.end() : start].strip()]
+    cut, first = marks[-1].span() if marks else (0, 0)
+    behind = [mark.start() for mark in _BEHIND_SUM.finditer(text, first, start)]
+    stated = [at for at in behind if "=" in text[first:at]]
+    return (stated[-1], stated[-1]) if stated else (cut, first)
 
 
 def _goes_with(line: Line, text: str, made: Spelled, names: Names) -> bool:
@@ -154,6 +164,8 @@ def _spelled(
     start, end = size.span()
     made = text[:first]
     if told.name is not None:
+        if made.strip() and made.rstrip()[-1] not in ",;:.∴⇒→>":
+            made += ";"
         made = made.ljust(told.name.start) + text[told.name.start : told.name.end] + " ="
     elif first:
         led = _led(text, first, told, names)

@@ -22,6 +22,7 @@ from tutor.notation.pages.term_arrows import without_arrows_of_terms
 from tutor.notation.pages.totalled import totalled
 from tutor.notation.pages.two_sided import with_sums_of_sides
 from tutor.notation.pages.worded_arm import with_arms
+from tutor.notation.sentences.before_size import said_before_size
 from tutor.notation.sentences.dashed_off import dashed_off
 from tutor.notation.sentences.dictated import dictated
 from tutor.notation.sentences.operators_said import operators_written
@@ -45,6 +46,7 @@ def written_down(text: str, names: Names) -> Source | None:
 
 def _laid_out(text: str, source: Source, names: Names) -> Source:
     source = with_sums_of_sides(colons_divide(noted(spoken_around(shorthand(source)))), names)
+    source = said_before_size(source, names)
     source = celled(source, source.typed(text), names)
     source = approximated(by_likeness(without_shear(source), names), names)
     source = let_be(without_triangles(dashed_off(source, names)), names)

@@ -10,12 +10,13 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
+from tutor.notation.elements.lexicon import WAYS, says
 from tutor.notation.elements.source import Source
 from tutor.notation.elements.tree import Span
 from tutor.notation.elements.unreadable import Broken
 from tutor.notation.naming.names import Names
 from tutor.notation.naming.symbols import NAME
-from tutor.notation.sentences.aside_said import VALUE
+from tutor.notation.sentences.aside_said import AT_END, VALUE, leads_to_value
 from tutor.notation.sentences.bits import Bit, bits_of
 from tutor.notation.sentences.spoken import (
     ending_in,
@@ -49,6 +50,10 @@ _WITH_WAY = re.compile(r"[(\[ ](?:[TCtc]|tension|compression)[)\]]? *$")
 _ADDS = re.compile(r"[+*/]|- *[0-9.(√]")
 
 
+def _says_way(word: str) -> bool:
+    return says(word, *WAYS)
+
+
 @dataclass
 class _Gap:
     """What stands before, between and behind formulas: what of it goes on, and how it joins them."""
@@ -72,6 +77,7 @@ class Sentence:
     formulas: int = 0
     broken_off: bool = False
     given: str | None = None
+    valued: bool = False
     gap: _Gap = field(default_factory=lambda: _Gap(0))
 
     def take(self, bits: Sequence[Bit]) -> None:
@@ -147,6 +153,8 @@ class Sentence:
         left = said.partition("=")[0].strip()
         meant = self.names.meant(left)
         self.given = meant[0] if len(meant) == 1 else None
+        right = said.rpartition("=")[2].strip()
+        self.valued = self.given is not None and _VALUE_ALONE.fullmatch(right) is not None
         self.gap = _Gap(end)
 
     def _mark(self, column: int, sign: str, until: int | None = None) -> None:
@@ -164,6 +172,8 @@ class Sentence:
 
     def _clause(self, bits: list[Bit], behind: bool, leads: bool) -> None:
         """Takes in a clause; `behind` a formula without a mark between, or one that `leads` to the next."""
+        if bits and not leads and self._leads_to_a_value(Clause(bits)):
+            return
         while bits and behind and self._ends(bits[0]):
             bits = bits[1:]
         if not bits:
@@ -222,6 +232,17 @@ class Sentence:
         if says_way(self.text, bit):
             self.chars[bit.start : bit.end] = self.text[bit.start : bit.end]
             self.gap.ends = bit.end
+        return True
+
+    def _leads_to_a_value(self, clause: Clause) -> bool:
+        """Whether words behind a formula do nothing but lead to the value that it gives: so it's 12 kN."""
+        said = self.text[clause.start : clause.end]
+        led = leads_to_value(said) or (self.gap.so and AT_END.fullmatch(said) is not None)
+        value = AT_END.search(said) if self.formulas and led and not self.valued else None
+        if value is None or any(map(_says_way, said[: value.start()].split())):
+            return False
+        self.gap.so = True
+        self._formula(clause.start + value.start(), clause.end, said[value.start() :])
         return True
 
     def _says_a_value(self, clause: Clause) -> bool:

@@ -16,13 +16,15 @@ _STOP = re.compile(
     rf"(?<=[{LETTERS}0-9)\]])\.(?= +(?:(?:So|Hence|Thus) +)?(?:[A-Z][\w{{}}-]*|It|This|That) +(?:is|must be)\b)"
 )
 """The full stop behind a value, before a sentence that says what it is: F_BD = -559 N. BD is in compression."""
+_NAME = rf"[{LETTERS}][\w{{}}-]*"
+_AGAIN = re.compile(rf"= *[^=;:]*?(?<![\w}}])(?P<name>{_NAME})(?P<gap> +)(?=(?P=name) *=)")
+"""A blank between a name and the value of its force: ... = 12 G_y   G_y = 20."""
 _EQUATION = re.compile(r"[^;:=]*=")
 _HEADS = re.compile(r"(?:Σ|[Ss]um\b)[^=]*= *[0Oo] *$")
 """The sum that a colon sets apart from its terms."""
 _SIDE = re.compile(r" *[0-9.]+ *(?:,(?![0-9])|[;=]|$|\b(?:so|hence|thus|and)\b)")
 """The last number of a ratio: F_AB : A_y = 13 : 5, so ..."""
 _CONCLUDES = frozenset((">", "»"))
-_NAME = rf"[{LETTERS}][\w{{}}-]*"
 _DASHED = re.compile(
     rf"^ *(?P<name>{_NAME})(?P<sign> *[:=]? *| - )(?P<value>-?[0-9][0-9.,]*(?: ?(?:{FORCES_AND_SIGNS}))?)(?: -|,? /) (?P<way>[TtCc]\b|tension\b|compression\b|comp\b|tens\b)(?= *(?:$|[(\[,;.]))"
 )
@@ -37,6 +39,9 @@ def set_apart(source: Source, typed: str, names: Names) -> Source:
     for stop in _STOP.finditer(source.text):
         if complete(source.text[: stop.start()]):
             chars[stop.start()] = ";"
+    for again in _AGAIN.finditer(source.text):
+        if names.meanings(again["name"]):
+            chars[again.start("gap")] = ";"
     for found in _MARK.finditer(typed):
         before, behind = source.text[: found.start()], source.text[found.end() :]
         if "=" not in before or _EQUATION.match(behind) is None or not complete(before):

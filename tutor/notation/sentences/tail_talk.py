@@ -51,6 +51,11 @@ _SO_NONE = re.compile(r"\bso +(?:no|none|not|nothing)[ .!]*$")
 _CONCLUDED = re.compile(
     r" *(?:∴|⇒|→|=>|->|\b(?:so|hence|thus)\b) *[-+]? ?[0-9][0-9.,]*(?: ?[A-Za-z#]{1,4})? *$"
 )
+_DRAWN = re.compile(
+    rf" *(?:(?:[Ww]ith|[Tt]aking|[Dd]rawing|[Aa]ssuming|[Ll]et) +)?(?P<name>[{LETTERS}][\w{{}}]*),? +(?:(?:is|was|be|as) +)?(?:(?:drawn|taken|assumed) +)?"
+    r"(?:(?:as|positive|acting|pointing|to|the|be|towards|in|an?) +)*(?:left|right|up|down|tension|compression|ties?|struts?|pulling|pushing)(?:wards?)?\b *[,;:](?=[^=]*[:=])"
+)
+"""How a force is drawn, before the sum: A_x drawn to the left, →+: ..."""
 _ADDS = frozenset((
     "too", "also", "well", "more", "missing", "less", "add", "added", "extra", "another", "forgotten", "forgot", "sign",
     "signs", "swap", "swapped", "flip", "flipped", "turned", "halved", "doubled", "negative", "reversed", "opposite", "scrap",
@@ -62,12 +67,27 @@ _ADDS = frozenset((
 def without_talk(source: Source, names: Names) -> Iterator[tuple[Source, tuple[Span, ...]]]:
     """The source without the brackets that only talk, without the talk behind or before it, and without several."""
     made: list[tuple[Source, tuple[Span, ...]]] = [(source, ())]
-    ways = (without_vectors, without_brackets, with_brackets_said, without_tail, without_lead)
+    ways = (
+        without_drawn,
+        without_vectors,
+        without_brackets,
+        with_brackets_said,
+        without_tail,
+        without_lead,
+    )
     for without in ways:
         for before, told in list(made):
             if (bare := without(before, names)) is not None:
                 made.append((bare[0], (*told, *bare[1])))
                 yield made[-1]
+
+
+def without_drawn(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]] | None:
+    """The source without what it says first of how a force is drawn; the judge reads that in the line itself."""
+    found = _DRAWN.match(source.text)
+    if found is None or len(names.meanings(found["name"])) != 1:
+        return None
+    return source.blanked((Span(0, found.end()),)), ()
 
 
 def without_tail(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]] | None:
