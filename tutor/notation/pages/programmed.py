@@ -47,6 +47,8 @@ _ADDED_UP = re.compile(
 )
 _BETWEEN_TERMS = re.compile(r"[,;](?![^()]*\))")
 """Terms that a sheet or a program adds up: SUM(-8/17*GK, -HK, -3400)."""
+_CALLED = re.compile(r"(?<=pi) ?\( ?\)", re.IGNORECASE)
+"""What stands behind π in the cell of a sheet: PI()."""
 _PREFIX = re.compile(rf"(?<![\w.]){_FROM}(?=[a-z]+ ?\(|pi\b|sqrt)")
 _COMES_TO = re.compile(
     r"(?<=[\w)])(?<!= 0)(?<!=0) +(?:#|//|%) *(?:[=≈] *(?=[-+]?[0-9.])|(?=[-+]?[0-9]+\.[0-9]+(?![\w.])))"
@@ -86,6 +88,7 @@ def unprogrammed(source: Source) -> Source:
         )
     source = source.rewritten(_SOLUTION, "").rewritten(_ENTRY, _entry)
     source = source.rewritten(_TURNED_TO_RADIANS, lambda found: found["angle"])
+    source = source.rewritten(_CALLED, "")
     source = source.rewritten(_TAKING, _taking)
     for _ in range(4):
         before = source.text
