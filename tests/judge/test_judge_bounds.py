@@ -76,7 +76,16 @@ def test_a_slip_in_a_value_explains_what_is_half_a_percent_off_and_no_more(
 
 @pytest.mark.parametrize(
     ("size", "written"),
-    [(7 / 60, "7/60"), (11 / 59, "11/59"), (7 / 61, "0.11475"), (13 / 89, "0.14607"), (0.6, "3/5")],
+    [
+        (7 / 60, "7/60"),
+        (11 / 59, "11/59"),
+        (7 / 61, "0.11475"),
+        (13 / 89, "0.14607"),
+        (0.6, "3/5"),
+        (7 / 3, "7/3"),
+        (2.5, "2.5"),
+        (1e4 / 3, "10000/3"),
+    ],
 )
 def test_a_factor_is_written_as_a_fraction_of_small_numbers(size: float, written: str) -> None:
     assert number_written(size) == written

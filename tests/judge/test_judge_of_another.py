@@ -135,3 +135,17 @@ def test_of_two_rollers_on_one_slope_each_may_be_given_what_the_other_does(
 ) -> None:
     assert [m.code for m in judge(LEANT, Value(name), others).mistakes] == ["carried"]
     assert [m.code for m in judge(LEANT, Value(name), "5.3").mistakes] == ["arithmetic"]
+
+
+def test_moments_about_a_joint_without_load_or_support_are_told_as_of_that_point() -> None:
+    verdict = said(M("A"), "8 A_x - 18 A_y + 6 D_y + 5*12 + 9*6 - 3*12 = 0")
+    assert [mistake.code for mistake in verdict.mistakes] == ["other-point"]
+    assert verdict.true_of == M("F")
+
+
+def test_a_load_of_another_joint_that_acts_the_other_way_is_none_of_this_one() -> None:
+    verdict = said(Fy("C"), "0.8 CB + 0.8 CF = -5")
+    assert [(m.code, m.force) for m in verdict.mistakes] == [
+        ("stray-load", "load B"),
+        ("missing", "load C"),
+    ]

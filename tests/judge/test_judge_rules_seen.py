@@ -574,3 +574,19 @@ def test_a_sum_along_an_axis_is_that_of_the_axis_whichever_way_along_it(
     degrees: float, about: Equation
 ) -> None:
     assert sum_along(ROOF, degrees, "A") == about
+
+
+def test_a_negative_result_with_the_other_share_is_wrong_in_both_and_the_other_force_in_none() -> (
+    None
+):
+    found = {"A_x": "0", "A_y": "12", "AF": "-31.2"}
+    text = "F_AB - -31.2(5/13) = 0"
+    assert named(problem("pratt"), Fx("A"), text, known=found) == [
+        ("component", "AF"),
+        ("minus", "AF"),
+    ]
+
+
+def test_one_component_of_an_inclined_load_does_not_stand_for_its_moment() -> None:
+    text = "3B_y - 16 sin60°(9) - 20(8) = 0"
+    assert named(problem("jib"), M("A"), text) == [("component-in-moment", "load E")]

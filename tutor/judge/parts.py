@@ -44,7 +44,7 @@ def part_on(problem: Problem, found: Section, side: Side) -> tuple[str, ...] | N
 
 def _held_or_free(problem: Problem, found: Section, side: Side) -> tuple[str, ...] | None:
     """The part that holds all supports, or the other one; None where both have some."""
-    held = [any(support.joint in part for support in problem.supports) for part in found.parts]
-    if held.count(True) != 1:
+    held = [all(support.joint in part for support in problem.supports) for part in found.parts]
+    if True not in held:
         return None
     return found.parts[held.index(side == "inner")]

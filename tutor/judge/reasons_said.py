@@ -15,7 +15,7 @@ from tutor.judge.about import Asked, Value
 from tutor.judge.desk import Desk
 from tutor.judge.known_values import can_act, positive_sense, senses_for
 from tutor.judge.spoken import forces_named
-from tutor.judge.values import NEGLIGIBLE, largest_load
+from tutor.judge.values import is_nothing
 from tutor.judge.worked import value_given
 from tutor.notation import Line
 from tutor.notation.elements.lexicon import Meaning, folded, said, says
@@ -192,7 +192,7 @@ def _of_way(held: _Held, words: str, name: str, way: str) -> str:
     if value is None:
         drawn = held.desk.own.senses.get(name) == way
         return "" if drawn else UNFOUND.format(words=words, name=name)
-    nothing = abs(value) <= NEGLIGIBLE * largest_load(problem)
+    nothing = is_nothing(problem, value)
     if member:
         is_so = "zero" if nothing else "T" if value > 0 else "C"
         return "" if is_so == way else NOT_SO.format(words=words, truth=f"{name} {DOES[is_so]}")
@@ -230,4 +230,4 @@ def _of_load(desk: Desk, words: str, found: re.Match[str]) -> str:
 
 def _places(number: str) -> int:
     """How many decimals a number shows, for one unit of the last."""
-    return len(re.split("[.,]", number)[1]) if re.search("[.,]", number) else 1
+    return len(number.replace(",", ".").partition(".")[2]) or 1

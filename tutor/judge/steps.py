@@ -281,7 +281,7 @@ def _is_true(
     """Whether a statement that is not the equation asked for is true all the same."""
     if verdict.kind == "undecided" or verdict.true_of is not None:
         return True
-    if any(mistake.code in ("other-equation", "other-point") for mistake in verdict.mistakes):
+    if {each.code for each in verdict.mistakes} & {"other-equation", "other-point"}:
         return True
     alone = len(line.names) == 1 and len(line.constants) <= 1
     return (

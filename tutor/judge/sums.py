@@ -159,8 +159,8 @@ def _no_sum(
 
 def _shows(product: Factors, spot: TrueTerm) -> bool:
     """Whether a product shows one force: its size, or its arm."""
-    arm = spot.is_moment and not are_same(abs(spot.per_unit), 1.0)
-    return product.holds(spot.scale / spot.share) or (arm and product.has_factor(spot.per_unit))
+    arm = spot.is_moment and product.has_factor(spot.per_unit)
+    return arm or product.holds(spot.scale / spot.share)
 
 
 def _no_sums(rest: Sequence[tuple[Term, Factors]], spots: Sequence[TrueTerm]) -> float:

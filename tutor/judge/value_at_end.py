@@ -11,7 +11,7 @@ from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import are_same
 from tutor.judge.typed import TypedEquation
-from tutor.judge.values import NEGLIGIBLE, judge_value, largest_load
+from tutor.judge.values import is_nothing, judge_value
 from tutor.judge.verdict import Mistake, Verdict
 from tutor.judge.worked import (
     is_result_behind,
@@ -49,7 +49,7 @@ def value_said(
     if name is None:
         return None
     true, said = desk.values()[name], step.sides[-1].letter
-    if abs(true) <= NEGLIGIBLE * largest_load(desk.problem) or (true > 0) == (said == "T"):
+    if is_nothing(desk.problem, true) or (true > 0) == (said == "T"):
         return None
     kind, case = KINDS["tension-compression"], Case(desk.problem, Value(name), name)
     mistake = Mistake(kind.code, name, WAY_ONLY, kind.reason(case), kind.place(case).text)

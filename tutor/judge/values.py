@@ -135,6 +135,11 @@ def largest_load(problem: Problem) -> float:
     return max((math.hypot(*load.vector) for load in problem.loads), default=0.0)
 
 
+def is_nothing(problem: Problem, value: float) -> bool:
+    """Whether a force is no more than what rounding leaves of the largest load."""
+    return abs(value) <= NEGLIGIBLE * largest_load(problem)
+
+
 def replace_sign(value: float, sign: float) -> float:
     """The value under the student's own sense; never minus zero."""
     return sign * value + 0.0

@@ -12,7 +12,7 @@ from tutor.judge.about import Asked, Value
 from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
-from tutor.judge.values import NEGLIGIBLE, largest_load
+from tutor.judge.values import is_nothing
 from tutor.judge.verdict import Mistake, Verdict
 from tutor.judge.worked import side_value, value_ended
 from tutor.notation import Line, Step
@@ -65,7 +65,7 @@ def against_what_is_unread(desk: Desk, about: Asked, line: Line) -> Verdict | No
         if name is None or (again is None and _others_between(line, step, span)):
             continue
         true = desk.values()[name]
-        if abs(true) > NEGLIGIBLE * largest_load(desk.problem) and (true > 0) != (way == "T"):
+        if not is_nothing(desk.problem, true) and (true > 0) != (way == "T"):
             kind, case = KINDS["tension-compression"], Case(desk.problem, Value(name), name)
             told = Mistake(
                 kind.code, name, LETTER_ONLY, kind.reason(case), kind.place(case).text, span

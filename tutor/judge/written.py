@@ -69,8 +69,8 @@ def symbol_of(true: TrueEquation, name: str) -> str:
 def number_written(value: float) -> str:
     """A number as a short fraction where it is one, else to five figures."""
     near = Fraction(value).limit_denominator(LARGEST_DENOMINATOR)
-    if near and abs(float(near) - value) <= 1e-10 * max(1.0, abs(value)):
-        if near.denominator in (1,):
+    if near and math.isclose(float(near), value, rel_tol=1e-10):
+        if near.denominator == 1:
             return str(near.numerator)
         if value >= 1 and float(f"{value:.5g}") == value:
             return f"{value:.5g}"

@@ -42,7 +42,7 @@ def _slopes(same: Same) -> Sequence[tuple[float, float]]:
         x2, y2 = problem.joint[member.end].at
         length = math.hypot(x2 - x1, y2 - y1)
         run, rise = abs(x2 - x1) / length, abs(y2 - y1) / length
-        if run > 1e-9 and rise > 1e-9:
+        if min(run, rise) > 1e-9:
             found.setdefault((round(run * 1e6), round(rise * 1e6)), (run, rise))
     return tuple(found.values())[:12]
 
