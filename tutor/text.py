@@ -72,6 +72,14 @@ def shown(text: str) -> str:
     return f'"{text}"'
 
 
+def as_text(value: object) -> str:
+    """Text as it is, anything else as Python writes it; of what it cannot write, the kind."""
+    try:
+        return value if isinstance(value, str) else repr(value)
+    except (ValueError, RecursionError):
+        return f"a value of type {type(value).__name__}"
+
+
 def so_many(count: int, word: str) -> str:
     """So many things of a kind: "1 joint", "3 joints"."""
     return f"{count} {word}" if count == 1 else f"{count} {word}s"

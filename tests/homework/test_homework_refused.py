@@ -134,6 +134,7 @@ def test_a_value_that_cannot_be_one_of_the_force_is_refused_and_unchecked(
         ({"senses": {"A_x": "up"}}, "A sense of A_x is right or left."),
         ({"order": ["A", "Q"]}, '"Q" is no joint here; the joints are A, B, C.'),
         ({"letters": {"a": "abc"}}, "A letter stands for a number."),
+        ({"order": [10**5000]}, '"a value of type int" is no joint here; the joints are A, B, C.'),
     ],
 )
 def test_a_part_of_the_work_that_is_none_is_refused(work: dict[str, Any], says: str) -> None:
@@ -210,9 +211,17 @@ def test_a_row_that_is_too_long_is_refused_as_a_line_is() -> None:
         ({"notes": "done"}, "notes", ""),
         ({"letters": {"θ": "wide"}}, "θ", "wide"),
         ({"forces": {"QQ": "3"}}, "QQ", "3"),
+        ({"forces": {"AB": "x" * 60}}, "AB", "x" * 60),
+        ({"forces": {"AB": "x" * 61}}, "AB", "x" * 61),
+        ({"order": [10**5000]}, "order", "a value of type int"),
+        ({"order": ["A", ["C"]]}, "order", "['C']"),
+        ({"forces": {10**5000: 3}}, "a value of type int", "3"),
+        ({"senses": {10**5000: "T"}}, "a value of type int", "T"),
+        ({"letters": {"a": 10**5000}}, "a", "a value of type int"),
+        ({"lines": [(Value(10**5000), "AB = 3")]}, "line 1", "a value of type tuple"),
         ({"forces": {"AB": 11, "BA": 12}}, "AB", "12"),
         ({"forces": {"AB": [11]}}, "AB", "[11]"),
-        ({"forces": {"AB": [10**5000]}}, "AB", "a list"),
+        ({"forces": {"AB": [10**5000]}}, "AB", "a value of type list"),
         ({"forces": {"AB": math.inf}}, "AB", "inf"),
         ({"forces": {"AB": "lots"}}, "AB", "lots"),
         ({"forces": {"AB": "AC = 7"}}, "AB", "AC = 7"),
@@ -231,7 +240,9 @@ def test_what_is_refused_goes_by_its_name_with_what_was_written(
     work: object, name: str, text: str
 ) -> None:
     (refused,) = review(MAST, work).refused
+    assert refused.message
     assert (refused.name, refused.text) == (name, text if len(text) <= 60 else text[:59] + "…")
+    assert len(refused.text) == min(60, len(text))
 
 
 @pytest.mark.parametrize(

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import pytest
 from families import plain_problem
+from pages import TRUSSES
 
 from tutor.homework import Finding, Review, hint, review
 from tutor.homework.words import outcome, summary
 from tutor.model import Load, Support
 from tutor.notation import Exact
+from tutor.statics import joint_body, solve
 
 MAST = plain_problem(
     (("A", 0, 0), ("B", 8, 0), ("C", 4, 3)),
@@ -23,6 +25,14 @@ def page(**forces: str) -> Review:
     reactions = {"A_x": "-6", "A_y": "3.75", "B_y": "8.25"}
     right = {"AB": "11", "BC": "-13.75", "AC": "-6.25"}
     return review(MAST, {"reactions": reactions, "forces": {**right, **forces}})
+
+
+LEFT = (
+    (0.2, "less than a fifth of"),
+    (0.4, "about a third of"),
+    (0.6, "about half of"),
+    (9, "most of"),
+)
 
 
 @pytest.mark.parametrize(
@@ -43,6 +53,34 @@ def test_how_much_of_a_body_is_left_over_is_said_in_words(value: str, left: str)
     said = [closure.said for closure in page(AB=value).closures]
     assert said[1].startswith(f"Joint A does not close: {left}")
     assert said[3] == "Joint C closes."
+
+
+@pytest.mark.parametrize("kept", [2, 3, 4])
+@pytest.mark.parametrize("truss", TRUSSES)
+def test_a_body_is_called_by_the_sum_that_is_worst_off_in_it(truss: str, kept: int) -> None:
+    """Every member of a page wrong by a size of its own, and each sum added up here once more."""
+    problem = TRUSSES[truss]
+    values = {
+        n: round(v * (1 + 0.3 * k), kept) for k, (n, v) in enumerate(solve(problem).values.items())
+    }
+    done = {
+        "reactions": {r.name: values[r.name] for r in problem.reactions},
+        "forces": {m.name: values[m.name] for m in problem.members},
+    }
+    said = {closure.name: closure.said for closure in review(problem, done).closures}
+    for joint in problem.joints:
+        sums = [[], []]
+        for force in joint_body(problem, joint.name).forces:
+            size = force.size if force.size is not None else values[force.name]
+            for axis, way in zip(sums, (force.x, force.y), strict=True):
+                axis.append(way * size)
+        worst = max(abs(sum(axis)) / (sum(map(abs, axis)) or 1) for axis in sums)
+        if worst > 0.02:
+            (words,) = [words for most, words in LEFT if worst <= most][:1]
+            assert said[joint.name].endswith(f"{words} what was added up is left over."), (
+                joint,
+                worst,
+            )
 
 
 @pytest.mark.parametrize(

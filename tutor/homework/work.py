@@ -20,7 +20,7 @@ from tutor.judge.known_values import NOTHING_OWN, KnownValue, KnownValues, sense
 from tutor.model import Problem, UnknownNameError
 from tutor.model.naming import joint_called, unknown_called
 from tutor.notation import Unreadable, read_letters, value_of
-from tutor.text import listed, marked, raised
+from tutor.text import as_text, listed, marked, raised
 
 LEAST_FIGURES = 3
 MOST_LINES = 5000
@@ -119,7 +119,7 @@ def _letters(
     found: dict[str, float] = {}
     for name, size in _pairs("letters", table, refused):
         if is_bounded(size):
-            found[str(name)] = float(size)
+            found[as_text(name)] = float(size)
         else:
             refused.append(LeftOut(_shown(name), _shown(size), "A letter stands for a number."))
     for line in lines:
@@ -153,7 +153,7 @@ def _senses(problem: Problem, table: object, refused: list[LeftOut]) -> dict[str
 
 
 def _called(problem: Problem, name: object) -> str:
-    return unknown_called(problem, str(name).strip())
+    return unknown_called(problem, as_text(name).strip())
 
 
 def _sentence(error: UnknownNameError) -> str:
@@ -269,9 +269,5 @@ def _order(problem: Problem, order: object, refused: list[LeftOut]) -> Iterable[
 
 def _shown(value: object) -> str:
     """What was written, on one line and short, without control characters."""
-    try:
-        text = value if isinstance(value, str) else repr(value)
-    except (ValueError, RecursionError):
-        text = f"a {type(value).__name__}"
-    text = marked(text[:200], " ")
+    text = marked(as_text(value)[:200], " ")
     return text if len(text) <= 60 else text[:59] + "…"

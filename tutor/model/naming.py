@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, NoReturn
 from tutor.model.direction import Direction
 from tutor.notation import Names, Slant, read_name, spelling
 from tutor.notation.elements.characters import plain
-from tutor.text import shown
+from tutor.text import as_text, shown
 
 if TYPE_CHECKING:
     from tutor.model.problem import Problem
@@ -146,13 +146,13 @@ def joint_called(problem: Problem, text: object) -> str:
 
 
 def _refuse(problem: Problem, text: object, what: str, has: str, names: Sequence[str]) -> NoReturn:
-    said = shown(text if isinstance(text, str) else repr(text))
+    said = shown(as_text(text))
     several = [n for n in (_meant(problem, text) if isinstance(text, str) else ()) if n in names]
     if len(several) > 1:
         ways = " or ".join(map(spelling, several))
         raise UnknownNameError(f"{said} may be {' or '.join(several)} here; write {ways}")
     there = ", ".join(names[:MOST_LISTED]) + (", …" if len(names) > MOST_LISTED else "")
-    near = nearest_names(str(text), names)
+    near = nearest_names(as_text(text), names)
     asked = f"; did you mean {' or '.join(near)}?" if near else ""
     raise UnknownNameError(f"{said} is no {what} here; {has} {there or 'none'}{asked}")
 
