@@ -191,7 +191,7 @@ class Workbook:
 
     def _keep(self) -> None:
         self._review = None
-        if notice := self.kept.write(lines_of(self.paper)):
+        if notice := self.kept.write(lines_of(self.problem, self.paper)):
             self._news.append(notice)
 
     def _place(self) -> tuple[object, ...]:

@@ -92,7 +92,7 @@ def kept(problem: Problem, work: Mapping[str, object]) -> str:
     for name in ("reactions", "forces"):
         for unknown, text in cast("dict[str, str]", work.get(name, {})).items():
             paper = write_line(problem, paper, f"{unknown} = {text}").paper
-    return "\n".join(lines_of(paper))
+    return "\n".join(lines_of(problem, paper))
 
 
 def watched(call: Callable[[], Review]) -> tuple[Review, str]:

@@ -116,7 +116,7 @@ def test_a_page_as_it_is_written_is_read_whole_and_right() -> None:
     assert work["order"] == ["A", "E", "B", "C", "D"]
     result = review(SEED_HOUSE, work)
     assert {finding.state for finding in result.findings} == {"right"}
-    again = read_paper(SEED_HOUSE, "\n".join(lines_of(written.paper))).paper
+    again = read_paper(SEED_HOUSE, "\n".join(lines_of(SEED_HOUSE, written.paper))).paper
     assert again == written.paper
 
 

@@ -121,6 +121,17 @@ def test_what_the_corrected_truss_has_not_is_taken_off_and_told() -> None:
     assert kept.paper.order == ("A",)
 
 
+def test_a_sum_of_moments_about_a_point_that_is_no_joint_stays() -> None:
+    before, after = truss(), truss("rename A U1")
+    line = read_paper(before, "ΣM_(2,0): 2 B_y - 2 A_y = 0").paper
+    ((about, _),) = line.lines
+    assert isinstance(about, M)
+    assert about.at == (2.0, 0.0)
+    ((moved, text),) = redrawn(line, before, after, {"A": "U1"}).paper.lines
+    assert moved == about
+    assert "U1_y" in text
+
+
 def test_a_line_along_a_direction_stays_of_its_joint() -> None:
     before, after = truss(), truss("rename C Q")
     line = replace(paper(before), lines=((Along(30.0, "C"), "ΣF along 30: F_AC = 3"),))

@@ -59,6 +59,8 @@ WIND = replace(
     spreads=(),
 )
 
+CALM = replace(TOWER, loads=TOWER.given_loads, spreads=())
+
 
 # With one panel of the deck forgotten the sums of the whole truss miss as much as lies on B.
 BELIEFS = [
@@ -72,6 +74,7 @@ BELIEFS = [
     pytest.param(LOFT, taken(LOFT, A=17.5, D=35, C=17.5), "spread-length", id="rafters so much"),
     pytest.param(LOFT, taken(LOFT, A=210, D=210), "spread-neighbour", id="a rafter forgotten"),
     pytest.param(TOWER, WIND, "spread-length", id="wind, so much for all"),
+    pytest.param(TOWER, CALM, "spread-neighbour", id="the only loaded member forgotten"),
     pytest.param(LOFT, taken(LOFT, A=227.5, D=455, C=227.5), "spread-slope", id="by the slope"),
 ]
 

@@ -267,7 +267,7 @@ def test_a_line_without_a_heading_is_the_equation_that_it_holds_at_its_place(
 ) -> None:
     paper = read_paper(MAST, f"{place}\n{text}").paper
     assert [each for each, _ in paper.lines] == [about]
-    again = read_paper(MAST, "\n".join(lines_of(paper))).paper
+    again = read_paper(MAST, "\n".join(lines_of(MAST, paper))).paper
     assert again == paper
 
 
@@ -283,7 +283,7 @@ BY_JOINTS = "Joint A: AC = 6.25 C, AB = 11 T\njoint B\nBC = -13.75"
 def test_values_below_joints_that_give_them_show_the_order_of_the_work() -> None:
     paper = read_paper(MAST, BY_JOINTS).paper
     assert paper.work(MAST)["order"] == ["A", "B"]
-    assert read_paper(MAST, "\n".join(lines_of(paper))).paper.work(MAST) == paper.work(MAST)
+    assert read_paper(MAST, "\n".join(lines_of(MAST, paper))).paper.work(MAST) == paper.work(MAST)
 
 
 @pytest.mark.parametrize(

@@ -56,7 +56,7 @@ def changes(
         true_share = spot.true
         for code, wrong, cost in slips:
             by = wrong - true_share
-            most = slack + (by if by > 0.0 else -by) * radius
+            most = slack + abs(by) * radius
             if -most <= left + by * value <= most:
                 change = by * part.number
                 yield Change(code, name, spot, change, cost, by)

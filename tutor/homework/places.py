@@ -113,7 +113,8 @@ class Search:
         for count in range(MOST_PLACES):
             at = self.failing if count or first is None else [first] * (first in self.failing)
             width = max(1, min(MOST_TRIED, budget // max(1, len(at))))
-            self.stopped = self.stopped or len(stems) > width
+            if len(stems) > width:
+                self.stopped = True
             grown = [g for stem in stems[:width] for g in self._grown(*stem, at)]
             budget -= len(grown)
             found += [

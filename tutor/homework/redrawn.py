@@ -85,8 +85,7 @@ def _stays(paper: Paper, before: Problem, after: Problem, names: _Names) -> list
 def _unknowns(before: Problem, after: Problem, joints: Mapping[str, str]) -> dict[str, str]:
     found: dict[str, str] = {}
     for member in before.members:
-        start, end = joints.get(member.start), joints.get(member.end)
-        same = None if start is None or end is None else after.between(start, end)
+        same = after.between(joints.get(member.start, ""), joints.get(member.end, ""))
         if same is not None:
             found[member.name] = same.name
     for reaction in before.reactions:

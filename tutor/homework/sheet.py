@@ -243,9 +243,10 @@ class Bodies(dict[str, Sheet]):
 
 def middle_and_size(problem: Problem) -> tuple[tuple[float, float], float]:
     """The point about which the moments of the whole truss are taken, and the length over them."""
-    xs, ys = zip(*(joint.at for joint in problem.joints), strict=True)
-    low, high = (min(xs), min(ys)), (max(xs), max(ys))
-    return (fmean((low[0], high[0])), fmean((low[1], high[1]))), math.dist(low, high)
+    xs, ys = (
+        (min(along), max(along)) for along in zip(*(j.at for j in problem.joints), strict=True)
+    )
+    return (fmean(xs), fmean(ys)), math.hypot(max(xs) - min(xs), max(ys) - min(ys))
 
 
 def sheets(problem: Problem, entries: Mapping[str, Entry]) -> Bodies:

@@ -38,7 +38,7 @@ def _beliefs(problem: Problem) -> Iterator[tuple[str, str | None, Shares]]:
     other = [replace(s, per="length" if s.per == "span" else "span") for s in spreads]
     yield "spread-measure", None, _brought(problem, other)
     members = list(dict.fromkeys(name for s in spreads for name in s.on))
-    for name in members[:MOST_MEMBERS] if len(members) > 1 else ():
+    for name in members[:MOST_MEMBERS]:
         left = [replace(s, on=tuple(n for n in s.on if n != name)) for s in spreads if not s.total]
         if len(left) == len(spreads):
             yield "spread-left-out", name, _brought(problem, [s for s in left if s.on])

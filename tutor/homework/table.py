@@ -20,7 +20,7 @@ from tutor.notation import Unreadable, read_line, value_of
 from tutor.notation.elements.characters import plain
 from tutor.text import marked
 
-POINT_UNITS = frozenset({"lb", "kip", "ft", "in"})
+POINT_UNITS = frozenset({"lb", "kip"})
 """Units of a trade that writes its decimals with a point, so that a comma parts thousands."""
 MOST_CHARACTERS = 100_000
 MOST_ROWS = 1_000
@@ -130,7 +130,7 @@ def decimal_sign(text: str) -> DecimalSign:
 
 def usual_sign(problem: Problem) -> DecimalSign:
     """The decimal sign that goes with a problem's units, "" where either does."""
-    return "." if {problem.force, problem.length} & POINT_UNITS else ""
+    return "." if problem.force in POINT_UNITS else ""
 
 
 def joined(value: str, sign: DecimalSign) -> str:
@@ -191,7 +191,7 @@ def _pointed(value: str, sign: DecimalSign) -> str:
         grouped = _GROUPED.fullmatch(number) is not None
         if grouped and (number.count(own) > 1 or (sign and sign != own)):
             number = number.replace(own, "")
-        elif number.count(own) == 1 and (not grouped or sign == own):
+        elif not grouped or sign == own:
             number = number.replace(own, ".")
     return value[: found.start()] + number + value[found.end() :]
 

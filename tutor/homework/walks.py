@@ -45,7 +45,7 @@ class _Ground:
         self._bodies = bodies
         self._bit = {name: 1 << k for k, name in enumerate(bodies.at)}
         self._bits = {b: sum(self._bit[n] for n in s.part) for b, s in bodies.items()}
-        self._gives: dict[tuple[str, int], Finds] = {}
+        self._gives: dict[int, Finds] = {}
         self._beside: dict[Finds, tuple[int, tuple[str, ...]]] = {}
 
     def walk(self, rng: Random, whole_first: bool) -> Walk:
@@ -69,14 +69,17 @@ class _Ground:
         return steps if known.bit_count() == len(self._bit) else ()
 
     def _found(self, body: str, left: int) -> Finds:
-        """The unknowns of a body that are `left`, where it gives all of them; else nothing."""
-        finds = self._gives.get((body, left))
+        """The unknowns of a body that are `left`, where it gives all of them; else nothing.
+
+        Any body on which just these are left gives them.
+        """
+        finds = self._gives.get(left)
         if finds is None:
             sheet = self._bodies[body]
             finds = tuple(name for name in sheet.part if self._bit[name] & left)
             if len(finds) > sheet.size or len(sheet.solved_for(finds)) < len(finds):
                 finds = ()
-            self._gives[body, left] = finds
+            self._gives[left] = finds
         return finds
 
     def _touched(self, finds: Finds) -> tuple[int, tuple[str, ...]]:
