@@ -5,13 +5,17 @@ The pages are those of `pages.py`; where one would begin and go on is our own ju
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from random import Random
 from typing import Any
 
 import pytest
 from families import plain_problem
 from lines import figures
-from pages import PIN, TRUSSES, load, pages
+from pages import PIN, TRUSSES, load, of_members, page_of_belief, pages
+from strategies import howe
 
 from tutor import review
 from tutor.homework import Review
@@ -74,6 +78,40 @@ def test_loads_missing_at_all_joints_are_told_though_a_member_is_left_blank(
     result = review(TRUSSES[truss], {**page, "forces": forces})
     assert result.places == (first,)
     assert [(a.mistake.code, a.throughout) for a in result.accounts] == [("missing", True)]
+
+
+@pytest.mark.parametrize("places", [0, 1, 2])
+@pytest.mark.parametrize("truss", TRUSSES)
+def test_angles_from_the_vertical_in_degrees_read_as_radians_are_told_so(
+    truss: str, places: int
+) -> None:
+    def run_rise(ux: float, uy: float) -> tuple[float, float]:
+        angle = round(math.degrees(math.atan2(ux, uy)), places)
+        return math.sin(angle), math.cos(angle)
+
+    change = of_members(run_rise)
+    page = page_of_belief(Random(5), truss, "radians", change, ("angle-mode",))
+    if page is not None:
+        result = review(TRUSSES[truss], work(page))
+        assert list(result.places) == page["places"]
+        assert [(a.mistake.code, a.throughout) for a in result.accounts] == [("angle-mode", True)]
+
+
+@pytest.mark.parametrize(
+    ("truss", "belief", "blank"),
+    [
+        *(("trestle", "one slope for all", name) for name in ("AB", "BC", "AC")),
+        ("trestle", "loads on no joint", "AB"),
+    ],
+)
+def test_where_one_member_is_blank_the_joint_that_has_all_of_them_is_clear(
+    truss: str, belief: str, blank: str
+) -> None:
+    page = of_belief(truss, belief)
+    forces = {name: value for name, value in page["forces"].items() if name != blank}
+    result = review(TRUSSES[truss], {**page, "forces": forces})
+    assert result.clear
+    assert result.places == ("C",)
 
 
 WALL = plain_problem(
@@ -154,6 +192,8 @@ def test_one_goes_on_at_a_joint_whose_two_sums_give_all_that_is_wrong_there(
         result = review(problem, now, before if remembered else None)
         if not result.rests or not set(result.rests) <= set(problem.member):
             continue
+        carried = [account.mistake.code == "carried" for account in result.accounts]
+        assert [not account.throughout for account in result.accounts] == carried
         (joint, *_), members = result.places, (problem.member[name] for name in result.rests)
         wrong = [m.name for m in members if joint in (m.start, m.end)]
         sent += 1
@@ -174,6 +214,18 @@ def test_of_a_lone_wrong_value_nothing_is_said_to_have_been_mended(page: str, jo
     wrong = [finding for finding in result.findings if finding.state != "right"]
     assert len(wrong) == 1
     assert not result.rests
+
+
+@pytest.mark.parametrize(("panels", "told"), [(40, True), (42, False)])
+def test_what_runs_through_a_page_is_looked_for_on_trusses_of_eighty_joints_and_no_more(
+    panels: int, told: bool
+) -> None:
+    bridge = howe(panels, 3, 4, 12)
+    problem = replace(bridge, loads=(load("L4", down=10),))
+    assert (len(problem.joints) <= 80) == told
+    result = review(problem, {"reactions": dict.fromkeys(("L0_y", f"L{panels}_y"), "5")})
+    codes = [account.mistake.code for account in result.accounts if account.about is None]
+    assert codes == (["symmetry"] if told else [])
 
 
 SLOPING = plain_problem(

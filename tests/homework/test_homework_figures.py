@@ -102,6 +102,25 @@ def test_the_lines_settle_the_place_and_the_mistake(seeds: range) -> None:
     assert count["right called wrong"] == 0, count
 
 
+@pytest.mark.parametrize("seed", [44, 73])
+def test_of_two_wrong_lines_each_is_called_by_its_own_slip(seed: int) -> None:
+    """A value found at a later joint is no value that an earlier line was put together with."""
+    both = homework(seed, 2)
+    assert both is not None
+    done = both[0]
+    lines = done.written_lines(Random(seed))
+    result = review(done.problem, done.work(lines=lines))
+    wrong = {
+        lines[f.name][0]: f
+        for f in result.findings
+        if isinstance(f.name, int) and f.state == "wrong"
+    }
+    for slip in done.slips:
+        cause = wrong[slip.about].cause
+        assert cause is not None
+        assert names_it(done, slip, cause)
+
+
 @pytest.mark.parametrize("seeds", ALL)
 def test_the_second_of_two_mistakes_is_found_once_the_first_is_mended(seeds: range) -> None:
     both = all_of = 0
@@ -150,6 +169,22 @@ def test_nothing_is_called_wrong_of_two_figures_that_blanks_leave_open(seed: int
     result = review(right.problem, some_blank(right, Random(seed)))
     assert result.first is None
     assert {finding.state for finding in result.findings} <= {"right", "unchecked"}
+
+
+@pytest.mark.parametrize(
+    ("seed", "blank", "asked"), [(74, ("AC", "BA", "DA"), "BA"), (279, ("AD", "B_y"), "B_y")]
+)
+def test_where_blanks_leave_values_of_two_figures_open_the_next_value_is_asked_for(
+    seed: int, blank: tuple[str, ...], asked: str
+) -> None:
+    """Nobody is sent to work out again what may follow from a value that is not written."""
+    both = homework(seed, digits=2)
+    assert both is not None
+    parts = both[1].work().items()
+    work = {part: {n: v for n, v in rows.items() if n not in blank} for part, rows in parts}  # type: ignore[attr-defined]
+    result = review(both[1].problem, work)
+    assert result.more == asked
+    assert not result.coarse
 
 
 @pytest.mark.parametrize("seed", [1, 4, 5, 6, 10, 12, 13, 16])

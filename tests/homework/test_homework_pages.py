@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from fractions import Fraction
 from random import Random
+from typing import Any
 
 import pytest
 from lines import figures
@@ -151,6 +153,42 @@ def half_done(seed: int) -> Homework | None:
             done.slips = [slip[0]]
             return done
     return None
+
+
+KINDS_OF_PAGE = ("half to each", "members whole", "pin as roller", "component of AC")
+
+
+def test_no_load_is_strange_where_it_acts_and_no_force_along_an_axis_has_two_components() -> None:
+    """A load put in twice is no load of another joint; a level force was not taken for its other half."""
+    for page in pages():
+        if page["belief"] not in KINDS_OF_PAGE:
+            continue
+        problem = TRUSSES[str(page["truss"])]
+        for result in as_handed_in(page):
+            told = [(a.place, a.mistake) for a in result.accounts]
+            told += [("", f.cause) for f in result.findings if f.cause is not None]
+            for place, mistake in told:
+                if mistake.code == "stray-load":
+                    assert place != "whole", (page, mistake)
+                    assert not place or mistake.force != f"load {place}", (page, mistake)
+                if mistake.code == "component" and mistake.force in problem.member:
+                    member = problem.member[mistake.force]
+                    one, two = (problem.joint[end].at for end in (member.start, member.end))
+                    assert one[0] != two[0], (page, mistake)
+                    assert one[1] != two[1], (page, mistake)
+
+
+def as_handed_in(page: Mapping[str, Any]) -> Iterator[Review]:
+    """The page as it is, without reactions, with a blank, from the last joint on, and put right at A."""
+    problem, whole = TRUSSES[page["truss"]], {k: page[k] for k in ("reactions", "forces")}
+    forces, true = page["forces"], solve(problem).values
+    yield review(problem, whole)
+    yield review(problem, {"forces": forces})
+    for blank in list(forces)[:3]:
+        yield review(problem, {**whole, "forces": {n: v for n, v in forces.items() if n != blank}})
+    yield review(problem, {**whole, "order": list(problem.joint)[::-1]})
+    at_a = {n: figures(true[n], 4) for n in forces if "A" in n}
+    yield review(problem, {**whole, "forces": {**forces, **at_a}})
 
 
 SEEDS = [

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -95,6 +96,42 @@ def test_the_cells_of_a_table_may_be_parted_in_many_ways(text: str) -> None:
     pasted = read_table(MAST, text)
     assert pasted.work["forces"] == {"AB": "7.5", "BC": "-5"}
     assert not pasted.refused
+
+
+@pytest.mark.parametrize(
+    ("text", "forces"),
+    [
+        ("AC 3,25\nAB,2,500", {"AB": "2.500", "AC": "3.25"}),
+        ("AC 3.25\nAB,2,500", {"AB": "2500", "AC": "3.25"}),
+        ("AB,2,500,T", {"AB": "2500 T"}),
+        ("AB,-2,5\nBC,+3,25", {"AB": "-2.5", "BC": "+3.25"}),
+        ('AB,"2,5"\nBC,"3,25"', {"AB": "2.5", "BC": "3.25"}),
+    ],
+)
+def test_a_comma_in_a_number_of_a_table_with_commas_is_what_the_other_numbers_show(
+    text: str, forces: dict[str, str]
+) -> None:
+    pasted = read_table(MAST, text)
+    assert pasted.work["forces"] == forces
+    assert not pasted.refused
+
+
+@pytest.mark.parametrize("value", ["12.34.56", "1,2,3", "1.2.3.4"])
+def test_a_number_with_more_than_one_decimal_sign_is_none(value: str) -> None:
+    pasted = read_table(MAST, f"AB\t{value}")
+    assert not pasted.work["forces"]
+    assert [refused.name for refused in pasted.refused] == ["AB"]
+
+
+@pytest.mark.parametrize(
+    ("force", "thousands"), [("lb", True), ("kip", True), ("N", False), ("kN", False)]
+)
+def test_where_a_table_shows_no_decimal_sign_a_comma_parts_thousands_of_pounds(
+    force: str, thousands: bool
+) -> None:
+    problem = replace(MAST, force=force)
+    pasted = read_table(problem, "AB\t2,500")
+    assert (pasted.work["forces"] == {"AB": "2500"}) == thousands
 
 
 def test_of_a_table_that_is_too_long_it_is_said_how_much_is_read() -> None:

@@ -146,5 +146,29 @@ def test_of_many_coarse_values_the_first_are_named(names: tuple[str, ...], said:
     assert f" {said} off" in summary(Review((), None, coarse=names))
 
 
+@pytest.mark.parametrize(
+    "forces",
+    [
+        {"AB": "6.25 C", "AC": "11 T"},
+        {"AB": "6.25 T", "AC": "11 C"},
+        {"AB": "-6.25", "AC": "11"},
+    ],
+)
+@pytest.mark.parametrize("order", [[], ["A", "C", "B"]])
+def test_two_results_of_a_joint_in_each_others_rows_are_told_so(
+    forces: dict[str, str], order: list[str]
+) -> None:
+    """With the letters they had, or with the sizes exchanged alone; nobody is told which row is which."""
+    reactions = {"A_x": "-6", "A_y": "3.75", "B_y": "8.25"}
+    work = {"reactions": reactions, "forces": {"BC": "-13.75", **forces}, "order": order}
+    result = review(MAST, work)
+    assert result.places == ("A",)
+    (account,) = result.accounts
+    assert account.mistake.text == "A number here may stand in the wrong row."
+    assert account.mistake.place == (
+        "Compare the row of AB with your work: is it the value of another row?"
+    )
+
+
 def test_a_wrong_value_of_no_known_cause_is_told_as_that() -> None:
     assert outcome(Finding("AB", "wrong")) == "is wrong; how it came about is not clear."
