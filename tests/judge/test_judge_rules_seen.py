@@ -590,3 +590,50 @@ def test_a_negative_result_with_the_other_share_is_wrong_in_both_and_the_other_f
 def test_one_component_of_an_inclined_load_does_not_stand_for_its_moment() -> None:
     text = "3B_y - 16 sin60°(9) - 20(8) = 0"
     assert named(problem("jib"), M("A"), text) == [("component-in-moment", "load E")]
+
+
+def test_several_loads_at_one_arm_that_is_none_of_theirs_are_one_mistake() -> None:
+    """12 kN act in three places; 6.72 is no arm of any."""
+    found = named(problem("gantry"), M("B"), "3.96ax=12*6.72")
+    assert found == [("arm-from", f"load {joint}") for joint in "CDE"]
+
+
+THIRD = plain_problem(
+    [("A", 0, 0), ("B", 3, 0), ("C", 9, 0), ("D", 3, 4)],
+    ("AB", "BC", "AD", "BD", "CD"),
+    [Support("A", "pin"), Support("C", "roller")],
+    [pushed("D", down=4)],
+)
+"""9 C_y = 4*3, so that C_y = 1.333."""
+
+
+@pytest.mark.parametrize(
+    ("moment", "codes"),
+    [
+        ("6*1.3", []),
+        ("7.8", []),
+        ("8", ["rounding"]),
+        ("6*1.333", ["rounding"]),
+        ("8.3", ["carried"]),
+    ],
+)
+def test_a_result_written_down_with_two_figures_may_stand_in_the_next_line_with_more(
+    moment: str, codes: list[str]
+) -> None:
+    found = named(THIRD, M("D"), f"-3 A_y + 4 A_x + {moment} = 0", known={"C_y": "1.3"})
+    assert [code for code, _ in found] == codes
+
+
+TAIL = plain_problem(
+    [("A", 0, 0), ("B", 4, 0), ("C", 8, 0), ("D", 4, 3)],
+    ("AB", "BC", "AD", "BD", "CD"),
+    [Support("A", "pin"), Support("B", "roller")],
+    [pushed("C", down=12)],
+)
+"""A_y = -12: the load hangs behind the roller."""
+
+
+def test_up_behind_a_working_without_a_minus_is_what_the_working_says() -> None:
+    assert named(TAIL, Fy(), "A_y = 12 up", known={"B_y": "24"}) == [("sense", "A_y")]
+    assert named(TAIL, Fy(), "A_y = 24 - 12 = 12 up", known={"B_y": "24"}) == [("sign", "A_y")]
+    assert judge(TAIL, Fy(), "A_y = 12 down", known={"B_y": "24"}).right
