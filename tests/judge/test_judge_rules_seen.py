@@ -191,6 +191,18 @@ def test_a_heading_of_another_sum_is_remarked_on_with_the_sum_that_was_written()
     assert (verdict.right, remark.code, remark.text) == (True, "heading", said)
 
 
+@pytest.mark.parametrize("heading", ["Joint B:", "(B, →)", "B, ΣFx:", "Joint B →:"])
+def test_a_heading_of_another_joint_is_remarked_on(heading: str) -> None:
+    line = "{} -0.8 F_AD + 0.8 F_DE - F_BD = 0"
+    verdict = judge(problem("coaling"), Fx("D"), line.format(heading))
+    (remark,) = verdict.remarks
+    said = "What you wrote is ΣFx at joint D, though its heading says otherwise."
+    assert (verdict.right, remark.code, remark.text) == (True, "heading", said)
+    own = judge(problem("coaling"), Fx("D"), line.format(heading.replace("B", "D")))
+    assert own.right
+    assert not own.remarks
+
+
 def test_a_force_from_elsewhere_with_a_factor_that_makes_it_fit_is_not_right() -> None:
     """0.4 of A_x is as much as 0.6 of AD, but A_x does not act at D."""
     known = {"AD": -30, "CD": 6, "DE": 20, "BD": 40, "A_x": 45}

@@ -139,16 +139,26 @@ def equation_in_words(problem: Problem, about: Asked) -> str:
 
 def headed_otherwise(problem: Problem, about: Equation, label: Label | None) -> str | None:
     """A sentence where a line's own heading names another equation than the one asked for."""
-    if label is None or label.kind is None:
+    if label is None:
         return None
-    if not _is_named(problem, about, label):
+    if _at_another_joint(about, label) or (label.kind and not _is_named(problem, about, label)):
         words = equation_in_words(problem, about)
         return f"What you wrote is {words}, though its heading says otherwise."
     return None
 
 
+def _at_another_joint(about: Equation, label: Label) -> bool:
+    """Whether a heading names a joint, and not the one where the forces are added.
+
+    A joint alone is a heading only where the line begins with it: elsewhere it may be said of a value, "from E".
+    """
+    named = label.point if label.kind != "moment" and isinstance(label.point, str) else None
+    heads = label.kind is not None or label.span.start == 0
+    return heads and None not in (named, about.joint) and named != about.joint
+
+
 def _is_named(problem: Problem, about: Equation, label: Label) -> bool:
-    """Whether a heading names an equation, whatever body it names; a sum of forces by its direction."""
+    """Whether a heading names an equation, whatever body it names: a sum of forces goes by its direction."""
     if isinstance(about, M):
         if label.kind != "moment" or label.point in (None, about.at):
             return label.kind == "moment"

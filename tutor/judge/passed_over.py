@@ -88,7 +88,8 @@ def remarks_on(desk: Desk, about: Asked, line: Line) -> tuple[Remark, ...]:
         said.append(TAKEN[kind].format(words=words, figures=as_figures(words), pointed=pointed))
     remarks = tuple(Remark("passed", text) for text in dict.fromkeys(said))
     if not isinstance(about, Value):
-        otherwise = (headed_otherwise(desk.problem, about, each) for each in headings.values())
+        sums = (label for label in headings.values() if label.kind is not None)
+        otherwise = (headed_otherwise(desk.problem, about, each) for each in sums)
         remarks += tuple(Remark("heading", each) for each in dict.fromkeys(otherwise) if each)
     running = run_on(line)
     return remarks if running is None else (*remarks, Remark("run-on", running))

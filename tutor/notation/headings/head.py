@@ -144,6 +144,7 @@ class Head:
             or self.upright
             or self.kind in ("x", "y")
             or self.point is not None
+            or (self.turning and self.joint is not None)
             or (self.kind == "along" and (self.degrees, self.between) != (None, None))
         )
 
@@ -225,7 +226,8 @@ class Head:
             return True
         if joint is None or (joint != word and says(word, "filler", "moment", "force", "x", "y")):
             return None
-        if prefix and not self.summed:
+        in_brackets = self.depth and head_words.JOINT_AND_WAY.match(self.text, start + len(word))
+        if prefix and not self.summed and not in_brackets:
             return False
         if word == "R" and re.match(r" *[(\[]? *[←→↑↓]", self.text[start + 1 :]):
             return None

@@ -30,6 +30,8 @@ _SUMMED = re.compile(r"(?:sum|sigma)_?(?=[FMfmXYHV])(?P<rest>.*)")
 _E_FOR_SIGMA = re.compile(r"[EeSs](?P<rest>[Ff]_?\{?[xyhvXYHV]\}?|[Mm]_?(?P<point>.+))")
 _BEHIND_AXIS = re.compile(r" +[^ =]")
 _SUM_FOLLOWS = re.compile(r" *(?:Σ|[Ss]um\b)")
+JOINT_AND_WAY = re.compile(r"[ ,;:]*(?:[+] *)?[←→↑↓↖↗↘↙↺↻][ +]*[)\]]")
+"""What stands behind a joint in the brackets of a heading: (C, ↑)."""
 WAY_IN_BRACKETS = re.compile(
     r"[(\[{] *(?:[-+←→↑↓↺↻^]|about|at|a?c?cw|taking|positive|up\b|down\b|left\b|right\b)"
 )

@@ -14,6 +14,10 @@ from tutor.notation.naming.symbols import LETTERS
 _ARROW = re.compile(
     rf"(?:(?<=[0-9)])|(?:(?<=[ 0-9])(?:k?N|MN|lbs?|kips?|k))|(?P<name>(?<![\w}}])[{LETTERS}][\w{{}}'-]*))(?P<arrow> ?[↑↓↗↘↙↖]|[←→])(?= *(?:[-+=)\]]))"
 )
+_WITH_ITS_ARROW = re.compile(
+    rf"(?P<opened>[(\[])(?P<name> *[{LETTERS}][\w{{}}'-]*)(?P<arrow> *[←→↑↓])(?= *[)\]])"
+)
+"""A force in brackets with the way that it acts: (C_y ↑) + 5/13 CD = 0."""
 _ARROWS = frozenset("←→↑↓↗↘↙↖")
 _BOUNDS = re.compile(r"[=;,:⇒∴]")
 _SUM = re.compile(rf"[0-9{LETTERS})\]}}↑↓←→↗↘↙↖] *[-+] *[0-9{LETTERS}(√.]")
@@ -23,7 +27,16 @@ def without_arrows_of_terms(source: Source, names: Names) -> Source:
     """The source with blanks for the arrows behind the terms of its sums."""
     if _ARROWS.isdisjoint(source.text):
         return source
+    source = source.rewritten(_WITH_ITS_ARROW, lambda found: _bracketed(found, names))
     return source.rewritten(_ARROW, lambda found: _of_term(found, names))
+
+
+def _bracketed(found: re.Match[str], names: Names) -> str | None:
+    """A force in brackets without the arrow that only says the sense it is drawn with."""
+    name, arrow = found["name"], found["arrow"]
+    if not _as_drawn(name.strip(), arrow.strip(), names) or names.joint(name.strip()) is not None:
+        return None
+    return f"{found['opened']}{name}{' ' * len(arrow)}"
 
 
 def _as_drawn(word: str, arrow: str, names: Names) -> bool:
