@@ -33,6 +33,10 @@ _WAY_THEN_SIZE = re.compile(
 _RATIO = re.compile(
     r"\bratio of (?:the |its )?(?:components|sides) +(?:is +)?(?P<one>[0-9.]+) ?: ?(?P<two>[0-9.]+)"
 )
+_KNOWN_BEFORE = re.compile(
+    rf"(?P<said>[,;] *[A-Z][\w{{}}-]* *= *-?[0-9][0-9.,]*(?: ?(?:{FORCES}))?(?: ?[TC]\b)?) *:(?= *[A-Z][\w{{}}-]* *=)"
+)
+"""A known value said in passing, with a colon before what follows: ..., BD = 0: AD = -6.75/.6."""
 _LETTERS = {"strut": "C", "compression": "C", "tie": "T", "tension": "T"}
 
 
@@ -61,6 +65,7 @@ _RULES: tuple[Rule, ...] = (
     Rule(("left/right",), _LEFT_RIGHT, "horizontally"),
     Rule(("<-",), _POINTS_BACK, ", "),
     Rule((", =", ",="), _COMMA_IN_CHAIN, " "),
+    Rule((":",), _KNOWN_BEFORE, lambda found: f"{found['said']}, "),
     Rule(("half of",), _HALF, lambda found: f" ({found['half']})"),
     Rule(("ratio of",), _RATIO, lambda found: f"ratio {found['one']}:{found['two']}"),
     Rule(tuple(_LETTERS), _WAY_TWICE, _said_once),
