@@ -104,8 +104,7 @@ class Head:
             self.degrees += 90.0 * (self.pending == "across")
             self.pending, self.settled = "", True
             return True
-        joint = self.names.joint(digits[0])
-        if joint is not None:
+        if (joint := self.names.joint(digits[0])) is not None:
             return self._place(joint)
         if self.kind == "moment" and self.point is None and not prefix:
             return self._coordinate(float(digits[0].replace(",", ".")))
@@ -121,11 +120,8 @@ class Head:
     def _mark(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         if word in "([{":
             self.depth += 1
-            return (
-                not prefix
-                or not self.settled
-                or bool(head_words.WAY_IN_BRACKETS.match(self.text, start))
-            )
+            way = head_words.WAY_IN_BRACKETS.match(self.text, start)
+            return not (prefix and self.settled) or way is not None
         if word in ")]}":
             self.depth -= 1
             if prefix and self.depth < 0:
@@ -144,7 +140,7 @@ class Head:
             or self.upright
             or self.kind in ("x", "y")
             or self.point is not None
-            or (self.turning and self.joint is not None)
+            or bool(self.turning and self.joint)
             or (self.kind == "along" and (self.degrees, self.between) != (None, None))
         )
 
@@ -226,8 +222,8 @@ class Head:
             return True
         if joint is None or (joint != word and says(word, "filler", "moment", "force", "x", "y")):
             return None
-        in_brackets = self.depth and head_words.JOINT_AND_WAY.match(self.text, start + len(word))
-        if prefix and not self.summed and not in_brackets:
+        way = self.depth and head_words.JOINT_AND_WAY.match(self.text, start + len(word))
+        if prefix and not (self.summed or way):
             return False
         if word == "R" and re.match(r" *[(\[]? *[←→↑↓]", self.text[start + 1 :]):
             return None
