@@ -583,6 +583,23 @@ def test_numbers_put_together_wrongly_leave_the_equation_before_them_standing() 
     assert (other.kind, other.stands) == ("wrong", "")
 
 
+def test_a_moment_that_changes_sides_with_its_sign_is_arithmetic() -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 400, 0), ("C", 600, 0), ("D", 0, 200)],
+        ("AB", "BC", "AD", "BD", "CD"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [Load("C", (("down", exact(800)),)), Load("D", (("left", exact(300)),))],
+    )
+    for typed in ("400By - 800(600) + 300(200) = 0", "-800(600) + 300(200) + 400 B_y = 0"):
+        for joint in (", ", " => ", "; "):
+            verdict = judge(truss, M(at="A"), f"{typed}{joint}400By = 540000, By = 1350 N")
+            assert [(m.code, m.force) for m in verdict.mistakes] == [("arithmetic", None)]
+            assert verdict.stands == typed
+            assert "One number has the other sign" in verdict.text
+    turned = judge(truss, M(at="A"), "400By - 800(600) - 300(200) = 0, 400By = 540000")
+    assert [(m.code, m.force) for m in turned.mistakes] == [("turning", "load D")]
+
+
 def test_a_minus_lost_between_two_links_is_named_with_its_force() -> None:
     verdict = told(Fx("A"), "AB = -.8AD = -.8(20) = -16", known={**KNOWN, "AD": "-20"})
     assert [(m.code, m.force) for m in verdict.mistakes] == [("minus", "AD")]

@@ -103,7 +103,7 @@ LEAST = {
     "slipway": Least(58, 42),
     "toolbox": Least(58, 42),
     "folio": Least(58, 41),
-    "crayon": Least(58, 40),
+    "crayon": Least(58, 41),
     "azulejo": Least(58, 41),
     "chatter": Least(58, 42),
     "harbour": Least(58, 41),

@@ -26,6 +26,8 @@ UPSIDE_DOWN = (
 )
 MULTIPLIED = "A number was multiplied by what it has to be divided by, or the other way round."
 DIVIDE = "What is done to one side of an equation has to be done to the other: both are divided by the same."
+TURNED = "One number has the other sign here."
+CHANGES = "Go from the equation to this line number by number: what changes sides changes its sign."
 NOT_FOLLOWING = "The equation is right and stands; what is said to follow from it does not."
 
 
@@ -93,7 +95,9 @@ def not_following(
         return Verdict("wrong", text, (mistake,), reading=line.reading, stands=before)
     slip = alone.mistakes[0] if len(alone.mistakes) == 1 else mistake
     moved = slip is not mistake and KINDS[slip.code].touches == "neither"
-    if moved and slip.force is not None and slip.force not in line.names:
+    if moved and slip.code == "turning" and _collects(typed_equation(main.reading), line):
+        mistake = replace(mistake, text=f"{NOT_FOLLOWING} {TURNED}", place=CHANGES)
+    elif moved and slip.force is not None and slip.force not in line.names:
         mistake = replace(slip, text=f"{NOT_FOLLOWING} {slip.text}")
     return Verdict("wrong", mistake.text, (mistake,), reading=line.reading, stands=before)
 
