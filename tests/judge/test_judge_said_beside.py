@@ -116,6 +116,12 @@ def test_the_way_that_a_joint_is_pushed_is_held_against_its_member(text: str, ki
         ("− C_y + A_y − 36 = 0", "wrong"),
         ("- A_y + 2 C_y - 36 = 0", "wrong"),
         ("* A_y + C_y - 36 = 0", "right"),
+        ("- 36 = A_y + C_y\n- C_y = 36 - A_y", "undecided"),
+        ("- 2 A_y + 2 C_y - 72 = 0\n- A_y + C_y = 36", "undecided"),
+        ("- 2 A_y - 2 C_y + 72 = 0\n- A_y - C_y = -36", "right"),
+        ("- 2 A_y + 2 C_y - 72 = 0", "wrong"),
+        ("-2 A_y + 2 C_y - 72 = 0\n-A_y + C_y = 36", "wrong"),
+        ("- 26 = A_y + C_y\n- C_y = 26 - A_y", "wrong"),
     ],
 )
 def test_a_dash_that_may_mark_a_list_is_asked_about_where_the_line_is_right_only_so(

@@ -43,10 +43,10 @@ def _behind_dash(text: str, start: int, at: int, end: int, found: Found) -> int:
 _APART = re.compile(r"\)?(?: *[:;,|]| *(?:[-=]+>|[→⇒](?= )))|\)(?= )")
 _DASH = re.compile(r" *(?<= )(?P<dash>-) +(?=[^ ])")
 _IN_WORDS = re.compile(rf"[{LETTERS}]{{3}}|\b(?:at|um|en) ")
-_LIST = re.compile(r" *(?P<dash>-) +(?=[A-Za-z][\w{}]*(?! *:))")
-
-
-_NEXT_LISTED = re.compile(r"(?<=;)(?P<gap> *)-(?= +[A-Za-z][\w{}]*(?! *:))")
+_ITEM = r"[A-Za-z][\w{}]*(?! *:)"
+_LIST = re.compile(rf" *(?P<dash>-) +(?={_ITEM}|[0-9(][^;\n]*[;\n] *- +[A-Za-z0-9(])")
+"""A dash before a name, or before a number where another item stands behind it."""
+_NEXT_LISTED = re.compile(rf"(?<=;)(?P<gap> *)-(?= +(?:{_ITEM}|[0-9(]))")
 
 
 def may_be_listed(text: str) -> bool:
