@@ -212,7 +212,7 @@ SHOWN: list[tuple[Equation, str, dict[str, list[float]]]] = [
             1.0],
         "reflected": [-0.393, 0.393],
         "sign": [-0.993],
-        "slope": [0.993],
+        "slope": [0.5, 0.866, 0.993],
         "slope-assumed": [0.5, 0.707, 0.866],
         "tangent": [0.75, 1.333],
         "upside-down": [1.007, 1.25, 1.667],

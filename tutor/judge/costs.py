@@ -26,6 +26,8 @@ MINUS_ASTRAY = FAR_LESS
 """A minus in brackets belongs to an earlier result that is negative, and to nothing else."""
 AS_FOUND = SLIGHTLY
 """An earlier result stands there with the sign it was found with: what is beside it is turned, not the result."""
+OF_ANOTHER = A_SLIP
+"""A number by itself that is another own result is taken for a component of this one."""
 TURNED_ELSEWHERE = HARDLY
 """A force from elsewhere has not the sign that it has where it acts."""
 LOOSE = SOMEWHAT

@@ -13,6 +13,7 @@ from tutor.judge.copied import stands_as_typed
 from tutor.judge.costs import (
     AS_FOUND,
     MINUS_ASTRAY,
+    OF_ANOTHER,
     SIZE_SHOWN,
     WITHOUT_PLACE,
 )
@@ -64,6 +65,26 @@ class Numbers:
     def negative(self) -> list[float]:
         """The sizes of the student's own results that have a minus."""
         return [abs(spot.scale) for spot in self.spots if spot.lost_minus]
+
+    @kept
+    def _inclined(self) -> list[tuple[int, float]]:
+        """The places of own results of which a component acts here, with their whole sizes."""
+        return [
+            (i, abs(spot.scale))
+            for i, spot in enumerate(self.spots)
+            if spot.numeric
+            and spot.force.kind != "load"
+            and not spot.is_moment
+            and 0.0 < abs(spot.per_unit) < 1.0
+        ]
+
+    def is_anothers(self, number: TypedNumber, place: int) -> bool:
+        """Whether a lone number is the whole of another own result of which only a component acts."""
+        if number.factors.count > 1:
+            return False
+        size = abs(number.unscaled)
+        own = {i for i, whole in self._inclined if math.isclose(size, whole, rel_tol=SAME)}
+        return bool(own) and place not in own
 
     @kept
     def _shown_with_minus(self) -> frozenset[int]:
@@ -144,6 +165,7 @@ def _unpaired(
             i
             for i in given.acting
             if _is_right(term, factors, spots[i], given, scale)
+            and not given.is_anothers(TypedNumber(term.value, term.radius, factors, scale), i)
             and not given.against_right(TypedNumber(term.value, term.radius, factors, scale), i)
         }
         for term, factors in rows
@@ -243,6 +265,12 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
         return found or Edit(term.value, ("extra",), KINDS["extra"].cost + some)
     if found is not None and found.codes == ("minus",) and _as_found(number, spot):
         found = replace(found, cost=found.cost + AS_FOUND)
+    if (
+        found is not None
+        and KINDS[found.codes[0]].touches == "factor"
+        and given.is_anothers(number, place)
+    ):
+        found = replace(found, cost=found.cost + OF_ANOTHER)
     other = other_number(number, spot, given.true)
     if found is None or other.cost < found.cost or _is_as_typed(other, found, factors):
         return other

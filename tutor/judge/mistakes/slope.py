@@ -22,7 +22,9 @@ def variants(spot: TrueTerm) -> Iterator[float]:
     if ux == 0.0 or uy == 0.0:
         return
     axis = spot.axis
-    for run, rise in slopes(spot.problem):
+    slanting = min(abs(axis[0]), abs(axis[1])) > 1e-9
+    level = ((1.0, 0.0), (0.0, 1.0)) if slanting else ()
+    for run, rise in (*slopes(spot.problem), *level):
         part = math.copysign(run, ux) * axis[0] + math.copysign(rise, uy) * axis[1]
         if part != 0.0:
             yield part
