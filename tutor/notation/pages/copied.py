@@ -39,7 +39,7 @@ _SENSE = re.compile(
 """The arrow of the positive sense beside a sum: → as :, ↑ as c, a turning one as a or b."""
 _SO = re.compile(r"(?:^|(?<=[ ;,])) *(?::\.|\.:|\.['’]\.)(?= {0,3}[A-Za-z_{\\])")
 _E_FOR_SIGMA = re.compile(
-    r"^(?P<lead> *(?:(?:at |for )?(?:joint|pin|node) \w{1,3}[:,.]? +)?)(?P<letter>[EeZ])(?P<apart> ?)"
+    r"^(?P<lead> *(?:(?:at |for )?(?:joint|pin|node) \w{1,3}[:,.]? +)?)(?P<letter>[EeZ2])(?P<apart> ?)"
     r"(?:(?P<force>[Ff]_?[xyXY])|[Mm][ _]?(?P<point>[A-Za-z][0-9]{0,2}))(?= *[=:]| +[0-9])"
 )
 _NO_COMPONENT = re.compile(r" *:| +[0-9]| *=[^=]*=| *= *0 *[^ =0-9.*/]")
@@ -93,7 +93,7 @@ def said_once(source: Source) -> Source:
 
 
 def as_meant(source: Source, names: Names) -> Source:
-    """The source with Σ for the E or Z that stands for it, and R_D for an R whose subscript has fallen: R D.
+    """The source with Σ for the E, Z or 2 that stands for it, and R_D for an R whose subscript has fallen: R D.
 
     Beside a member EF it is Σ only where no component can be meant.
     """
