@@ -111,7 +111,7 @@ LEAST = {
     "noticeboard": Least(58, 41),
     "workbench": Least(58, 42),
     "gadget": Least(90, 30),
-    "academy": Least(86, 27),
+    "academy": Least(90, 28),
     "sayings": Least(42, 32, 4),
     "kiosk": Least(23, 18),
     "teller": Least(22, 13),

@@ -10,6 +10,7 @@ from tutor.notation.pages.abridged import unabridged
 from tutor.notation.pages.approximated import approximated
 from tutor.notation.pages.bared import bared, spoken
 from tutor.notation.pages.by_likeness import by_likeness
+from tutor.notation.pages.by_vectors import in_components
 from tutor.notation.pages.cells import celled
 from tutor.notation.pages.corrected import corrected
 from tutor.notation.pages.divided_by import colons_divide
@@ -45,7 +46,9 @@ def written_down(text: str, names: Names) -> Source | None:
 
 
 def _laid_out(text: str, source: Source, names: Names) -> Source:
-    source = with_sums_of_sides(colons_divide(noted(spoken_around(shorthand(source)))), names)
+    source = with_sums_of_sides(
+        colons_divide(noted(spoken_around(shorthand(in_components(source, names))))), names
+    )
     source = said_before_size(source, names)
     source = celled(source, source.typed(text), names)
     source = approximated(by_likeness(without_shear(source), names), names)
