@@ -120,3 +120,30 @@ def test_what_a_calculator_answers_or_is_known_by_heart_is_met_to_the_last_figur
         text = f"A_x + F_AB {sign} {factor} F_AC = 0"
         (mistake,) = judge(roof, Fx("A"), text).mistakes
         assert (mistake.code, mistake.force) == (named, "AC")
+
+
+@pytest.mark.parametrize(
+    ("truss", "about", "text", "more"),
+    [
+        ("incl", Fy("D"), "-0.866 AD - 0.866 CD + BD - 8.66 = 0", ("sign", "BD")),
+        ("fink", Fy("C"), "-0.832 BC - 0.832 CD - 0.447 CF - 0.447 CG + 5 = 0", ("sign", "load C")),
+        (
+            "fink",
+            Fy("C"),
+            "-0.832 BC - 0.832 CD - 0.894 CF - 0.894 CG - 7 = 0",
+            ("magnitude", "load C"),
+        ),
+    ],
+)
+def test_a_mistake_made_again_is_one_beside_another(
+    truss: str, about: Equation, text: str, more: tuple[str, str]
+) -> None:
+    first, second, *others, last = judge(problem(truss), about, text).mistakes
+    again = {mistake.code for mistake in (first, second, *others)}
+    assert (again, (last.code, last.force)) == ({"component"}, more)
+
+
+def test_two_mistakes_beside_one_made_again_are_too_many_to_be_named() -> None:
+    text = "-0.866 AD - 0.866 CD + BD - 7 = 0"
+    (mistake,) = judge(problem("incl"), Fy("D"), text).mistakes
+    assert mistake.code == "not-equilibrium"

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 from families import exact, plain_problem
+from paper.measure import problem
 
 from tutor import Fx, Fy, M, judge, load_problem
 from tutor.model import Load, Support
@@ -110,3 +111,20 @@ def test_a_wrong_component_with_a_wrong_sign_has_the_sign_named_as_it_would_be_a
     assert [(m.code, m.force) for m in said.mistakes] == [("component", "AC"), (called, "AC")]
     alone = judge(ROOF, about, text.replace("0.8", "0.6"), **more)
     assert [(m.code, m.force) for m in alone.mistakes] == [(called, "AC")]
+
+
+@pytest.mark.parametrize(
+    ("about", "text", "force", "more"),
+    [
+        (Fx(), "A_x - 0.5 R_C - 10 cos30 = 0", "load D", {}),
+        (Fy(), "A_y + 0.866 R_C - 6 + 10*0.5 = 0", "load D", {}),
+        (Fx(), "A_x + 10*0.5 + 7 sin60 = 0", "R_C", {"known": {"R_C": "7"}}),
+        (Fy("C"), "0.5 F_CD - 7*(1/2) = 0", "R_C", {"known": {"R_C": "7"}}),
+    ],
+)
+def test_a_load_or_a_known_force_by_its_other_component_the_wrong_way_has_both_named(
+    about, text: str, force: str, more
+) -> None:
+    said = judge(problem("incl"), about, text, **more)
+    assert [(m.code, m.force) for m in said.mistakes] == [("component", force), ("sign", force)]
+    assert "sizes fit" not in said.text

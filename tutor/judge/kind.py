@@ -33,10 +33,10 @@ class Case:
     """One mistake in one line: what the hints may speak of.
 
     `spot` is the force concerned where it acts on the body; `force` its name, or None for the whole
-    line; `acting` counts the forces with a part in the equation; `true_of` is what the line is
-    true of instead; `alike` names other forces of which the same may be said; `typed` is what stands
-    in the line for the force concerned, where that is one term; `signed` is whether an earlier result
-    stands there with its own minus, in brackets; `work` is what the mistake is in, where that is no line.
+    line; `acting` counts the forces with a part in the equation; `true_of` is what the line is true of
+    instead; `alike` names other forces of which the same may be said; `typed` is what stands in the line for
+    the force concerned, where that is one term; `signed` is whether an earlier result stands there with its own
+    minus, in brackets; `work` is what the mistake is in, where that is no line; `only_turned`: all sizes fit.
     """
 
     problem: Problem
@@ -49,6 +49,7 @@ class Case:
     typed: float | None = None
     signed: bool = False
     work: str = ""
+    only_turned: bool = True
 
     @property
     def this_line(self) -> str:
@@ -197,8 +198,7 @@ def _way_of(force: Force) -> str:
 
 
 def force_in_words(problem: Problem, force: str | None) -> str:
-    """ "the force in AC", "the reaction B_y", "the load at C", "one of the loads at C" where several
-    act alike; "a force" for None."""
+    """ "the force in AC", "the reaction B_y", "one of the loads at C" where several act alike; "a force" for None."""
     if force is None:
         return "a force"
     if force in problem.member:

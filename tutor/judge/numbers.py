@@ -272,7 +272,7 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
     ):
         found = replace(found, cost=found.cost + OF_ANOTHER)
     other = other_number(number, spot, given.true)
-    if found is None or other.cost < found.cost or _is_as_typed(other, found, factors):
+    if found is None or _is_meant(other, found, factors):
         return other
     if spot.is_moment and found.codes[0] in ("unit", "arm-unit"):
         code = "arm-unit" if factors.holds(spot.scale) else "unit"
@@ -280,9 +280,15 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
     return found
 
 
-def _is_as_typed(other: Edit, found: Edit, factors: Factors) -> bool:
-    """Whether another own result that stands in a product with the right factor explains it as well as a rule."""
-    return other.cost == found.cost and other.codes == ("carried",) and factors.count > 1
+def _is_meant(other: Edit, found: Edit, factors: Factors) -> bool:
+    """Whether what no rule makes explains a number better than a rule; that nothing explains it never does.
+
+    Another own result that stands in a product with the right factor does so at the same cost.
+    """
+    if other.codes == ("not-equilibrium",):
+        return False
+    as_typed = other.codes == ("carried",) and factors.count > 1
+    return other.cost < found.cost or (as_typed and other.cost == found.cost)
 
 
 def _as_found(number: TypedNumber, spot: TrueTerm) -> bool:

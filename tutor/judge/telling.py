@@ -9,7 +9,7 @@ from tutor.judge.equal_forces import LEFT_OUT, TOO_MANY, alike, place_hint
 from tutor.judge.explanation import Slip
 from tutor.judge.factors import factors_of
 from tutor.judge.fitting import fitting
-from tutor.judge.kind import Case, force_in_words
+from tutor.judge.kind import Case, Kind, force_in_words
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import are_near
 from tutor.judge.true_equation import TrueEquation
@@ -45,13 +45,20 @@ def mistake_of(
         span, typed = (None, typed) if beside is None else (beside.span, beside.value)
     signed = slip.spot is not None and _has_minus(reading, span, slip.spot.scale)
     about = true.problem, true.about
-    case = Case(*about, same[0].force, same[0].spot, acting, None, others, typed, signed, work)
+    turned = all(_only_turns(KINDS[each.code]) for each in slips)
+    here = same[0].force, same[0].spot
+    case = Case(*about, *here, acting, None, others, typed, signed, work, turned)
     mixed = len(same) > 1 and same[0].code in TOO_MANY
     kind, told = KINDS[same[0].code], KINDS["extra" if mixed else same[0].code]
     look, spot = told.look(case), place_hint(case, same)
     return Mistake(
         kind.code, case.force, look.text, told.reason(case), spot.text, span, others, look, spot
     )
+
+
+def _only_turns(kind: Kind) -> bool:
+    """Whether a mistake leaves all the sizes of a line as they are."""
+    return kind.touches == "neither" and not kind.counts
 
 
 def _shown_to_be(slip: Slip, other: Slip, reading: Reading) -> bool:

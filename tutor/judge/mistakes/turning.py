@@ -17,6 +17,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> Saying:
+    if not case.only_turned:
+        return Saying(f"Something in {case.this_line} turns the other way")
     return Saying(f"The sizes fit, but something in {case.this_line} turns the other way")
 
 
