@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from itertools import permutations
 
@@ -32,7 +32,6 @@ from tutor.notation.formulas.evaluate import parts
 ABOUT_ONE = (0.9, 1.1)
 """Between these lies what is the same but for a unit, for a first look."""
 MOST_FORCES = 2
-MOST_MISTAKES = 2
 BARE_ANGLE = re.compile(r"(?:sin|cos|tan)[ (]*(\d+(?:[.,]\d+)?)", re.IGNORECASE)
 
 
@@ -135,20 +134,17 @@ def _shows(term: Term, factors: Factors, spot: TrueTerm) -> bool:
 
 
 def _can_be_named(account: Explanation) -> bool:
-    """Whether an account is short enough to be believed: two forces, one kind of slip only, or two mistakes.
+    """Whether an account is short enough to be believed: two forces, one kind of slip only, or one more.
 
-    A mistake that runs through the line is one, at however many forces.
+    One more is a slip at one force beside one mistake that runs through the line, at however many.
     """
     forces, codes = {s.force for s in account.slips}, {s.code for s in account.slips}
     if len(forces) <= MOST_FORCES:
         return True
-    told = NOTHING_NAMED.code not in codes
-    return told and (len(codes) == 1 or len(_made_anew(account.slips)) <= MOST_MISTAKES)
-
-
-def _made_anew(slips: Sequence[Slip]) -> frozenset[tuple[str, str | None]]:
-    """The slips, one that runs through the line once for all its forces."""
-    return frozenset((s.code, None if KINDS[s.code].runs_through else s.force) for s in slips)
+    running = {code for code in codes if KINDS[code].runs_through}
+    anew = {(s.code, s.force) for s in account.slips if s.code not in running}
+    one_more = len(running) == 1 == len(anew)
+    return NOTHING_NAMED.code not in codes and (len(codes) == 1 or one_more)
 
 
 def _mostly_right(account: Explanation, line: TypedEquation) -> bool:
