@@ -1,6 +1,6 @@
 """How many of the lines that people write are judged as a lecturer would judge them?
 
-    PYTHONPATH=tests python -m paper.measure [own-a own-b typed lecturer hurry board pages night asides evening lecterns clippings marking scraps pastings lamplight chalk desk satchel rostrum clipboard margin podium ledger dais tram carbon lamp easel blotter pulpit scans slate stage couch gallery kerb plinth inkpad bench rail binder yard copybook aula kitchen locker rota porch tray folder bunk bicycle atrium valise counter corridor porthole balcony scarf forum rigger courier apron cloister tally dossier slipway toolbox folio crayon azulejo chatter harbour rucksack noticeboard workbench gadget academy sayings kiosk envelope teller dictated] [--missed]
+    PYTHONPATH=tests python -m paper.measure [own-a own-b typed lecturer hurry board pages night asides evening lecterns clippings marking scraps pastings lamplight chalk desk satchel rostrum clipboard margin podium ledger dais tram carbon lamp easel blotter pulpit scans slate stage couch gallery kerb plinth inkpad bench rail binder yard copybook aula kitchen locker rota porch tray folder bunk bicycle atrium valise counter corridor porthole balcony scarf forum rigger courier apron cloister tally dossier slipway toolbox folio crayon azulejo chatter harbour rucksack noticeboard workbench belfry wagon foolscap gadget academy sayings kiosk envelope teller dictated] [--missed]
 
 prints a table by category for each file; `--missed` adds the lines judged otherwise.
 """

@@ -32,7 +32,7 @@ from tutor.judge.explanation import Explanation, Slip, saved
 from tutor.judge.factors import Factors
 from tutor.judge.fit import numbers_fit
 from tutor.judge.mistakes import KINDS
-from tutor.judge.other_numbers import other_number
+from tutor.judge.other_numbers import is_meant, other_number
 from tutor.judge.running import made_alike
 from tutor.judge.same import SAME
 from tutor.judge.strays import number_without_place
@@ -272,23 +272,12 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
     ):
         found = replace(found, cost=found.cost + OF_ANOTHER)
     other = other_number(number, spot, given.true)
-    if found is None or _is_meant(other, found, factors):
+    if found is None or is_meant(other, found, factors):
         return other
     if spot.is_moment and found.codes[0] in ("unit", "arm-unit"):
         code = "arm-unit" if factors.holds(spot.scale) else "unit"
         return replace(found, codes=(code, *found.codes[1:]))
     return found
-
-
-def _is_meant(other: Edit, found: Edit, factors: Factors) -> bool:
-    """Whether what no rule makes explains a number better than a rule; that nothing explains it never does.
-
-    Another own result that stands in a product with the right factor does so at the same cost.
-    """
-    if other.codes == ("not-equilibrium",):
-        return False
-    as_typed = other.codes == ("carried",) and factors.count > 1
-    return other.cost < found.cost or (as_typed and other.cost == found.cost)
 
 
 def _as_found(number: TypedNumber, spot: TrueTerm) -> bool:

@@ -7,6 +7,7 @@ import math
 from tutor.judge.costs import LOOSE, MISPLACED, OTHER_SIZE, SIZE_SHOWN
 from tutor.judge.edits import PRECISELY, Edit, TypedNumber, other_factor_cost, turning_code
 from tutor.judge.elsewhere import is_load_elsewhere
+from tutor.judge.factors import Factors
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import are_same, opposed
 from tutor.judge.scale import A_SLIP
@@ -26,6 +27,17 @@ def other_number(number: TypedNumber, spot: TrueTerm, true: TrueEquation) -> Edi
     if (whole := _whole_load(number, spot)) is not None:
         others.append(whole)
     return min(others, key=lambda edit: edit.cost)
+
+
+def is_meant(other: Edit, found: Edit, factors: Factors) -> bool:
+    """Whether what no rule makes explains a number better than a rule; that nothing explains it never does.
+
+    Another own result that stands in a product with the right factor does so at the same cost.
+    """
+    if other.codes == ("not-equilibrium",):
+        return False
+    as_typed = other.codes == ("carried",) and factors.count > 1
+    return other.cost < found.cost or (as_typed and other.cost == found.cost)
 
 
 def _other_result(number: TypedNumber, spot: TrueTerm, true: TrueEquation) -> Edit | None:

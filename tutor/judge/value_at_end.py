@@ -20,7 +20,7 @@ from tutor.judge.worked import (
     value_ended,
 )
 from tutor.judge.worked_out import UNSHOWN, WorkedOut, worked_out
-from tutor.judge.working import shows_working, slip_in_sum, slip_in_working
+from tutor.judge.working import left_out_of_zero, shows_working, slip_in_sum, slip_in_working
 from tutor.notation import Line, Step, ValueReading
 from tutor.notation.elements.unreadable import Broken
 from tutor.notation.lines.value import value_in
@@ -106,7 +106,10 @@ def by_its_working(
         return verdict
     unexplained = verdict.mistakes[0].code == "arithmetic"
     slip = slip_in_working(desk, about, step, lines, unexplained)
-    return verdict if slip is None else replace(verdict, text=slip.text, mistakes=(slip,))
+    told: tuple[Mistake, ...] = () if slip is None else (slip,)
+    if not told and unexplained and verdict.value == 0.0 and not shows_working(step):
+        told = left_out_of_zero(desk, about, step, lines)
+    return replace(verdict, text=told[0].text, mistakes=told) if told else verdict
 
 
 def by_its_sum(

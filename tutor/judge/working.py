@@ -5,12 +5,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from tutor.judge.about import Equation, Value
+from tutor.judge.about import Equation, M, Value
 from tutor.judge.chain import with_way
 from tutor.judge.desk import Desk
+from tutor.judge.equal_forces import LEFT_OUT
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.line import judge_line
 from tutor.judge.line_judged import LineJudged
@@ -31,6 +33,7 @@ from tutor.text import lowered
 NOT_WRITTEN = "the sum for this value"
 """What a lone value was taken from, of which nothing was written down."""
 COPIED = ("carried", "magnitude")
+_AT = re.compile(r"\bat (?:joint |node |pin )?(\w+)")
 
 
 def slip_in_working(
@@ -48,6 +51,29 @@ def slip_in_working(
     if slip is None or not work:
         return slip
     return replace(slip, place=f"For {about.unknown}: {lowered(slip.place)}")
+
+
+def left_out_of_zero(
+    desk: Desk, about: Value, step: Step, lines: Sequence[TypedEquation]
+) -> tuple[Mistake, ...]:
+    """What a force that is said to be zero leaves out of a sum; nothing where that shows something else.
+
+    The sum is one at the joint that the words name, else the one where the fewest forces are left out.
+    """
+    force = Name(about.unknown, step.span)
+    side = next((side for side in step.sides if side.numeric), None)
+    reading = side and _as_equation(force, side.node, side, step)
+    if not reading:
+        return ()
+    here = set(_AT.findall(step.text))
+    sums = [each for each in sums_of(desk.problem, about.unknown) if not isinstance(each, M)]
+    told = [_mistakes_in(desk, each, typed_equation(reading), lines, NOT_WRITTEN) for each in sums]
+    found = [
+        (each.joint not in here, len(mistakes), mistakes)
+        for each, mistakes in zip(sums, told, strict=True)
+        if mistakes and all(mistake.code in LEFT_OUT for mistake in mistakes)
+    ]
+    return min(found, key=lambda one: one[:2])[2] if found else ()
 
 
 def _slip_of_any(
@@ -146,13 +172,20 @@ def _only_slip(
     work: str = "",
 ) -> Mistake | None:
     """The slip of a line that has one alone and named, as the sum that is meant; else None."""
+    mistakes = _mistakes_in(desk, meant, typed, lines, work)
+    if len(mistakes) != 1 or mistakes[0].code in (UNNAMED, "arithmetic"):
+        return None
+    return mistakes[0]
+
+
+def _mistakes_in(
+    desk: Desk, meant: Equation, typed: TypedEquation, lines: Sequence[TypedEquation], work: str
+) -> tuple[Mistake, ...]:
+    """The mistakes of an equation as the sum that is meant, wherever they stand."""
     line = LineJudged(
         desk.problem, meant, typed, desk.names, desk.own, desk.standing, lines, desk.values, work
     )
-    mistakes = judge_line(line).mistakes
-    if len(mistakes) != 1 or mistakes[0].code in (UNNAMED, "arithmetic"):
-        return None
-    return replace(mistakes[0], span=None)
+    return tuple(replace(mistake, span=None) for mistake in judge_line(line).mistakes)
 
 
 def shows_working(step: Step) -> bool:
