@@ -99,6 +99,7 @@ AS_TYPED = {
     "judge/passed_over.py": "what of a typed line was not read",
     "judge/proportion.py": "whether a typed line speaks of a ratio",
     "judge/spoken.py": "which words of a typed line are names",
+    "judge/working.py": "at which joint a typed line says that a force is zero",
     "judge/way_unread.py": "what a typed line says behind its value",
     "lesson/steps/shares_typed.py": "joints with what they take, as they are typed",
     "lesson/steps/symmetry.py": "the value behind a typed equality",

@@ -48,8 +48,11 @@ def slip_in_working(
     if slip is None and unexplained and not work:
         found = replace(desk, own=_with_all_found(desk, about.unknown))
         slip = _slip_of_any(found, about, step, lines, work)
-    if slip is None or not work:
-        return slip
+    return slip if slip is None or not work else _of_value(about, slip)
+
+
+def _of_value(about: Value, slip: Mistake) -> Mistake:
+    """A slip of a sum that was not written down, with the value that it is for."""
     return replace(slip, place=f"For {about.unknown}: {lowered(slip.place)}")
 
 
@@ -73,7 +76,8 @@ def left_out_of_zero(
         for each, mistakes in zip(sums, told, strict=True)
         if mistakes and all(mistake.code in LEFT_OUT for mistake in mistakes)
     ]
-    return min(found, key=lambda one: one[:2])[2] if found else ()
+    left_out = min(found, key=lambda one: one[:2])[2] if found else ()
+    return tuple(_of_value(about, mistake) for mistake in left_out)
 
 
 def _slip_of_any(
