@@ -134,6 +134,30 @@ def test_where_a_table_shows_no_decimal_sign_a_comma_parts_thousands_of_pounds(
     assert (pasted.work["forces"] == {"AB": "2500"}) == thousands
 
 
+def test_a_table_of_as_many_characters_as_are_read_is_read() -> None:
+    row = "AB\t5"
+    filled = row + "\n" * (100_000 - len(row))
+    assert read_table(MAST, filled).work["forces"] == {"AB": "5"}
+    assert not read_table(MAST, filled + "\n").work["forces"]
+
+
+@pytest.mark.parametrize(
+    ("row", "refused"),
+    [("Bar\tForce", []), ("Bar 12\tForce", ["row 1"]), ("QQ\t5", ["row 1"]), ("AB\tlots", ["AB"])],
+)
+def test_the_first_row_of_a_table_is_its_head_where_it_has_neither_name_nor_number(
+    row: str, refused: list[str]
+) -> None:
+    pasted = read_table(MAST, f"{row}\nAC\t5")
+    assert pasted.work["forces"] == {"AC": "5"}
+    assert [each.name for each in pasted.refused] == refused
+
+
+def test_of_an_order_or_of_lines_without_end_five_thousand_are_read() -> None:
+    assert len(review(MAST, {"order": ["C"] * 4_999 + [3, 4]}).refused) == 1
+    assert len(review(MAST, {"lines": [3] * 5_001}).refused) == 5_000
+
+
 def test_of_a_table_that_is_too_long_it_is_said_how_much_is_read() -> None:
     pasted = read_table(MAST, "x" * (MOST_CHARACTERS + 1))
     assert [r.message for r in pasted.refused] == [

@@ -61,6 +61,37 @@ WIND = replace(
 
 CALM = replace(TOWER, loads=TOWER.given_loads, spreads=())
 
+BOTH_POSTS = read_text(
+    """
+title = "Wind through the hose tower"
+force = "kN"
+length = "m"
+members = ["AB", "AC", "BC", "BD", "CD", "CE", "DE"]
+joints = { A = [0, 0], B = [4, 0], C = [0, 3], D = [4, 3], E = [2, 6] }
+supports = { A = "pin", B = "roller" }
+spread = [{ on = ["AC", "BD"], right = 4 }]
+loads = [{ at = "E", down = 10 }]
+""",
+    "both.toml",
+).problem
+
+
+@pytest.mark.parametrize("joints", ["AB", "CD"])
+@pytest.mark.parametrize("whole", [True, False])
+def test_wind_all_at_the_feet_or_all_at_the_heads_of_the_posts_is_told_so(
+    joints: str, whole: bool
+) -> None:
+    """12 kN at each of the two joints, none at the others, in every sum or at the joints alone."""
+    at_ends = tuple(Load(at, (("right", Exact.of(12)),)) for at in joints)
+    held = replace(BOTH_POSTS, loads=(*BOTH_POSTS.given_loads, *at_ends), spreads=())
+    values, true = solve(held).values, solve(BOTH_POSTS).values
+    of_sums = values if whole else true
+    reactions = {name: figures(of_sums[name], 4) for name in BOTH_POSTS.reaction}
+    forces = {name: figures(values[name], 4) for name in BOTH_POSTS.member}
+    result = review(BOTH_POSTS, {"reactions": reactions, "forces": forces})
+    assert [account.mistake.code for account in result.accounts] == ["spread-end"]
+    assert result.places == (("whole",) if whole else ("D", "A"))
+
 
 # With one panel of the deck forgotten the sums of the whole truss miss as much as lies on B.
 BELIEFS = [

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from datetime import UTC, datetime
+
 import pytest
 from families import plain_problem
 from pages import TRUSSES
 
-from tutor.homework import Finding, Review, hint, review
+from tutor.homework import Finding, Review, hint, markdown, review
 from tutor.homework.words import outcome, summary
 from tutor.model import Load, Support
 from tutor.notation import Exact
@@ -19,6 +21,9 @@ MAST = plain_problem(
     (Load("C", (("down", Exact.of(12)), ("right", Exact.of(6)))),),
 )
 """AB = 11, BC = -13.75, AC = -6.25"""
+
+
+WHEN = datetime(2031, 5, 6, 7, 8, tzinfo=UTC)
 
 
 def page(**forces: str) -> Review:
@@ -168,6 +173,32 @@ def test_two_results_of_a_joint_in_each_others_rows_are_told_so(
     assert account.mistake.place == (
         "Compare the row of AB with your work: is it the value of another row?"
     )
+
+
+TWO_WAYS = {"BC": "6.25 C", "AC": "13.75 C"}
+"""At C with 6 to the left, or each in the other's row."""
+
+
+def test_where_two_mistakes_fit_about_as_well_a_hint_tells_both() -> None:
+    result = page(**TWO_WAYS)
+    assert len(result.accounts) == 3
+    for level in ("look", "reason", "place"):
+        one, other = hint(result, level).split(" Or, which fits as well: ")
+        assert one != other
+    assert "points the other way" in hint(result, "look")
+    assert hint(result, "look").endswith("A number here may stand in the wrong row.")
+
+
+def test_a_report_tells_every_mistake_that_may_have_begun_it_or_that_none_is_known() -> None:
+    told = markdown(MAST, page(**TWO_WAYS), WHEN)
+    rows = told.partition("## Where it goes wrong first")[2].partition("## ")[0]
+    for account in page(**TWO_WAYS).accounts:
+        assert account.mistake.text in rows
+    assert "Of no kind" not in rows
+    unknown = Review((Finding("AB", "wrong"),), "A", ("A", "B"))
+    rows = markdown(MAST, unknown, WHEN).partition("## Where it goes wrong first")[2]
+    assert "- Joint A or joint B (the numbers do not tell which of them)" in rows
+    assert "- Of no kind that is known here." in rows
 
 
 def test_a_wrong_value_of_no_known_cause_is_told_as_that() -> None:
