@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from random import Random
 
 import pytest
 from families import plain_problem
 from lines import figures
 from strategies import pratt
-from students_work import homework
+from students_work import do, homework, plan
 
 from tutor import review
 from tutor.homework import Review
@@ -80,6 +81,26 @@ def test_numbers_of_a_truss_that_differs_at_one_place_are_told_to_fit_it(
     assert not result.right
     assert f"Your numbers fit a truss with {fits}: compare your drawing" in result.said
     assert all(f.cause is None for f in result.findings)
+
+
+@pytest.mark.parametrize("seed", [1, 2, 4])
+@pytest.mark.parametrize(
+    ("printed", "fits"),
+    [
+        (moved(FRAME, "D", Fraction(6), Fraction(3)), "D at 6, 3"),
+        (moved(FRAME, "C", Fraction(4), Fraction(-1)), "C at 4, -1"),
+        (loaded(FRAME, "C", 21, 5), "a load of 5 kN right and 21 kN down at C"),
+        (moved(FRAME, "E", Fraction(2), Fraction(4)), "E at 2, 4"),
+    ],
+)
+def test_so_they_are_where_each_was_worked_from_three_figures_of_those_before(
+    printed: Problem, fits: str, seed: int
+) -> None:
+    steps = plan(Random(seed), printed)
+    assert steps is not None
+    done = do(printed, steps, 3, {})
+    assert done is not None
+    assert f"Your numbers fit a truss with {fits}: compare" in review(FRAME, done.work()).said
 
 
 @pytest.mark.parametrize("digits", [3, 4])
