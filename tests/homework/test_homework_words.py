@@ -8,8 +8,9 @@ import pytest
 from families import plain_problem
 from pages import TRUSSES
 
-from tutor.homework import Finding, Review, hint, markdown, review
+from tutor.homework import LEVELS, Finding, Review, hint, markdown, review
 from tutor.homework.words import outcome, summary
+from tutor.judge import Equation, Fx, Fy, Value
 from tutor.model import Load, Support
 from tutor.notation import Exact
 from tutor.statics import joint_body, solve
@@ -187,6 +188,46 @@ def test_where_two_mistakes_fit_about_as_well_a_hint_tells_both() -> None:
         assert one != other
     assert "points the other way" in hint(result, "look")
     assert hint(result, "look").endswith("A number here may stand in the wrong row.")
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        [(Fy("A"), "A_y - 0.6 AC = 0"), (Fx("A"), "A_x + AB - 0.8 AC = 0")],
+        [(Fy("A"), "A_y + 0.6 AC = 0"), (Fx("A"), "A_x + AB + 0.8 AC = 0")],
+    ],
+)
+def test_of_two_mistakes_that_lines_show_a_hint_tells_the_first_and_weighs_none(
+    lines: list[tuple[Equation, str]],
+) -> None:
+    """Both lines wrong, or both right and both values wrong: A_x + AB + 0.8 AC = 0 and A_y + 0.6 AC = 0."""
+    reactions = {"A_x": "-6", "A_y": "3.75", "B_y": "8.25"}
+    forces = {"AB": "15", "AC": "-2.25", "BC": "-13.75"}
+    result = review(MAST, {"reactions": reactions, "forces": forces, "lines": lines})
+    assert result.places == ("A",)
+    assert len(result.accounts) == 2
+    for level in LEVELS:
+        assert "fits as well" not in hint(result, level)
+    assert all(account.certain for account in result.accounts)
+
+
+@pytest.mark.parametrize("ab", ["11.5", "10.5", "20", "9.3"])
+def test_a_value_that_no_slip_in_a_line_gives_is_told_not_to_follow(ab: str) -> None:
+    (account,) = page(AB=ab).accounts
+    assert (account.mistake.code, account.mistake.force) == ("arithmetic", "AB")
+    assert account.about == Value("AB")
+
+
+@pytest.mark.parametrize(
+    ("ac", "turned"), [("6.25", True), ("6.28", True), ("6.32", True), ("6.35", False)]
+)
+def test_a_force_is_turned_round_as_long_as_the_figures_explain_the_rest(
+    ac: str, turned: bool
+) -> None:
+    """AC = -6.25: of 6.32 the sums miss twice 6.285, and a half of the last figure of each number."""
+    codes = [account.mistake.code for account in page(AC=ac).accounts]
+    assert ("tension-compression" in codes) == turned
+    assert codes[0] == "sign"
 
 
 def test_a_report_tells_every_mistake_that_may_have_begun_it_or_that_none_is_known() -> None:
