@@ -245,6 +245,21 @@ def test_arms_all_one_panel_too_short_or_too_long_are_told_as_arms(a_y: str, b_y
         assert result.accounts[0].mistake.code == "arm"
 
 
+@pytest.mark.parametrize("factor", [1000.0, 0.001])
+@pytest.mark.parametrize("truss", TRUSSES)
+def test_members_all_in_another_unit_may_be_so_from_each_joint_at_which_one_begins(
+    truss: str, factor: float
+) -> None:
+    """The reactions are right, so that the loads went in otherwise at the first joint: two are named."""
+    problem, true = TRUSSES[truss], solve(TRUSSES[truss]).values
+    forces = {m.name: figures(factor * true[m.name], 4) for m in problem.members}
+    reactions = {r.name: figures(true[r.name], 4) for r in problem.reactions}
+    result = review(problem, {"reactions": reactions, "forces": forces})
+    assert [(a.mistake.code, a.throughout) for a in result.accounts] == [("unit", True)]
+    assert len(result.places) == 2
+    assert all(len(problem.meeting[place]) <= 2 for place in result.places)
+
+
 @pytest.mark.parametrize("truss", ["footway", "bank"])
 def test_where_nothing_fits_the_joints_at_which_one_may_begin_are_looked_at(truss: str) -> None:
     rng, problem = Random(1), TRUSSES[truss]
