@@ -11,7 +11,7 @@ import pytest
 
 from tutor import load_problem
 from tutor.homework import read_paper, review
-from tutor.judge import Fx, Fy, M
+from tutor.judge import Equation, Fx, Fy, M
 
 QUAY = load_problem(Path(__file__).parents[1] / "notation" / "hands" / "quay.toml")
 
@@ -65,3 +65,21 @@ def test_an_equation_is_kept_as_it_was_typed_whatever_its_numbers_come_to() -> N
     (first, second) = (line for _, line in read_paper(QUAY, text).paper.lines)
     assert "A_y - F_AD = 0" in first
     assert "A_x + F_AB + 0.8 F_AD = 0" in second
+
+
+@pytest.mark.parametrize(
+    ("sums", "abouts"),
+    [
+        (("ΣFy: A_y + 0.6 AD = 0", "ΣFx: A_x + AB + 0.8 AD = 0"), (Fy("A"), Fx("A"))),
+        (("ΣFx: A_x + AB = 0", "ΣFy: A_y - 0.5 AD = 0"), (Fx("A"), Fy("A"))),
+        (("ΣFx: A_y - AB = 0", "ΣFy: A_x + AD = 0"), (Fx("A"), Fy("A"))),
+        (("ΣFx at D: AB + 5 = 0", "ΣFy at A: A_y + AB = 0"), (Fx("D"), Fy("A"))),
+    ],
+)
+def test_each_of_several_equations_is_the_sum_that_its_own_heading_names(
+    sums: tuple[str, str], abouts: tuple[Equation, Equation]
+) -> None:
+    """Whatever stands in it: a wrong sum is not looked for under another heading."""
+    written = read_paper(QUAY, f"Joint A:\n{sums[0]}; {sums[1]}")
+    assert not written.refused
+    assert written.paper.lines == tuple(zip(abouts, sums, strict=True))

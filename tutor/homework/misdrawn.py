@@ -65,7 +65,7 @@ def _all_right(problem: Problem, entries: Mapping[str, Entry]) -> bool:
         true = solve(problem).values
     except Unsolvable:
         return False
-    far = FAR * max(map(abs, true.values()), default=0.0)
+    far = FAR * max(map(abs, true.values()))
     if any(abs(e.value - true[name]) > e.radius + far for name, e in entries.items()):
         return False
     drawn_so = correctness(problem, bodies, entries, true)
