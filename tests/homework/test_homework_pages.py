@@ -10,8 +10,9 @@ from random import Random
 from typing import Any
 
 import pytest
+from families import plain_problem
 from lines import figures
-from pages import TRUSSES, pages
+from pages import PIN, ROLLER, TRUSSES, load, pages, slanted
 from students_work import Homework, any_problem, do, homework, plan, slip_at
 
 from tutor import review
@@ -243,6 +244,21 @@ def test_arms_all_one_panel_too_short_or_too_long_are_told_as_arms(a_y: str, b_y
         result = review(there, {"reactions": {"A_x": "0", "A_y": a_y, "B_y": b_y}})
         assert result.places == ("whole",)
         assert result.accounts[0].mistake.code == "arm"
+
+
+def test_who_takes_distances_for_arms_gives_none_to_a_load_that_points_at_the_point() -> None:
+    """C pushes at A by 45 degrees; about A: 7 B_y = 7 times √18 and 5 times √29, for 7*3 and 5*5."""
+    problem = plain_problem(
+        (("A", 0, 0), ("B", 7, 0), ("C", 3, 3), ("D", 5, 2)),
+        ("AB", "AC", "CD", "BC", "BD"),
+        (PIN, ROLLER),
+        (slanted("C", 10, 225), load("C", right=7), load("D", down=5)),
+    )
+    right = {"A_x": "0.0711", "A_y": "5.500", "B_y": "6.571"}
+    assert review(problem, {"reactions": right}).right
+    result = review(problem, {"reactions": {**right, "A_y": "3.982", "B_y": "8.089"}})
+    assert result.places == ("whole",)
+    assert [(a.mistake.code, a.about) for a in result.accounts] == [("arm", None)]
 
 
 @pytest.mark.parametrize("factor", [1000.0, 0.001])
