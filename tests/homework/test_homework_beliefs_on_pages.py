@@ -66,6 +66,31 @@ def test_a_belief_that_gives_every_number_of_a_whole_page_is_certain(belief: str
     assert told.count({"certain"}) >= len(told) / 2
 
 
+@pytest.mark.parametrize("belief", ["newtons", "pounds"])
+@pytest.mark.parametrize("truss", TRUSSES)
+def test_another_unit_is_certain_on_a_whole_page_and_likely_beside_a_blank(
+    truss: str, belief: str
+) -> None:
+    page = of_belief(truss, belief)
+    assert sure(review(TRUSSES[truss], page)) == {"certain"}
+    for blank in list(page["forces"])[:2]:
+        rest = {name: value for name, value in page["forces"].items() if name != blank}
+        assert sure(review(TRUSSES[truss], {**page, "forces": rest})) == {"likely"}
+
+
+@pytest.mark.parametrize("belief", ["half to each", "pin as roller"])
+@pytest.mark.parametrize("order", [False, True])
+def test_members_follow_where_the_reactions_alone_were_got_wrong(belief: str, order: bool) -> None:
+    for page in (p for p in PAGES if p["belief"] == belief):
+        problem = TRUSSES[str(page["truss"])]
+        more = {"order": list(problem.joint)} if order else {}
+        result = review(problem, {**work(page), **more})
+        assert result.places == ("whole",)
+        for finding in result.findings:
+            member = finding.name in problem.member
+            assert finding.state in ("right", "follows" if member else "wrong"), (page, finding)
+
+
 @pytest.mark.parametrize(
     ("truss", "blank", "first"),
     [("bank", "FB", "E"), ("bank", "BD", "E"), ("lantern", "CF", "F"), ("outrigger", "BC", "E")],
