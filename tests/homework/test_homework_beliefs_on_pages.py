@@ -18,7 +18,7 @@ from pages import PIN, TRUSSES, load, of_members, page_of_belief, pages
 from strategies import howe
 
 from tutor import review
-from tutor.homework import Review
+from tutor.homework import Review, hint
 from tutor.model import Problem, Support
 from tutor.notation import Exact
 from tutor.statics import solve
@@ -76,6 +76,24 @@ def test_another_unit_is_certain_on_a_whole_page_and_likely_beside_a_blank(
     for blank in list(page["forces"])[:2]:
         rest = {name: value for name, value in page["forces"].items() if name != blank}
         assert sure(review(TRUSSES[truss], {**page, "forces": rest})) == {"likely"}
+
+
+def test_the_slope_of_one_member_taken_for_all_is_told_as_that_though_it_is_a_familiar_one() -> (
+    None
+):
+    """3-4-5 is the slope of AC in the rafters and of BD in the lantern."""
+    for page in (p for p in PAGES if p["belief"] == "one slope for all"):
+        result = review(TRUSSES[str(page["truss"])], work(page))
+        told = [a.mistake.text for a in result.accounts if a.throughout]
+        assert len(told) == len(result.accounts)
+        assert [text[:39] for text in told] == ["All through the page, one slope is used"]
+
+
+def test_what_runs_through_a_page_is_told_of_no_place() -> None:
+    for page in (p for p in PAGES if p["belief"] in ("newtons", "radians", "sine for cosine")):
+        result = review(TRUSSES[str(page["truss"])], work(page))
+        if len(result.accounts) == 1 and result.accounts[0].throughout:
+            assert hint(result, "look") == result.accounts[0].mistake.text
 
 
 @pytest.mark.parametrize("belief", ["half to each", "pin as roller"])

@@ -102,6 +102,18 @@ def test_the_lines_settle_the_place_and_the_mistake(seeds: range) -> None:
     assert count["right called wrong"] == 0, count
 
 
+@pytest.mark.parametrize("seeds", ALL)
+def test_the_lines_settle_the_place_though_no_reaction_is_written(seeds: range) -> None:
+    """Nobody is sent to reactions that are blank where a line shows what went wrong."""
+    settled = count = 0
+    for done, _, seed in homeworks(seeds):
+        lines = done.written_lines(Random(seed))
+        result = review(done.problem, {**forces_alone(done, Random(seed)), "lines": lines})
+        count += 1
+        settled += result.places == (done.slips[0].place,)
+    assert settled >= 0.99 * count, (settled, count)
+
+
 @pytest.mark.parametrize("seed", [44, 73])
 def test_of_two_wrong_lines_each_is_called_by_its_own_slip(seed: int) -> None:
     """A value found at a later joint is no value that an earlier line was put together with."""
