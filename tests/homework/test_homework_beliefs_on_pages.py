@@ -109,6 +109,18 @@ def test_members_follow_where_the_reactions_alone_were_got_wrong(belief: str, or
             assert finding.state in ("right", "follows" if member else "wrong"), (page, finding)
 
 
+@pytest.mark.parametrize("order", [[], ["A", "C", "D", "B"]])
+def test_a_member_found_with_the_roller_upright_once_more_is_wrong_and_does_not_follow(
+    order: list[str],
+) -> None:
+    """AB follows from the A_x of the whole truss; BD comes from B, where the roller acts."""
+    result = review(
+        TRUSSES["on-a-ramp"], {**of_belief("on-a-ramp", "roller upright"), "order": order}
+    )
+    states = {f.name: f.state for f in result.findings if f.state != "right"}
+    assert states == {"A_x": "wrong", "R_B": "wrong", "AB": "follows", "BD": "wrong"}
+
+
 @pytest.mark.parametrize(
     ("truss", "blank", "first"),
     [("bank", "FB", "E"), ("bank", "BD", "E"), ("lantern", "CF", "F"), ("outrigger", "BC", "E")],
