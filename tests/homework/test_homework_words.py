@@ -211,6 +211,30 @@ def test_of_two_mistakes_that_lines_show_a_hint_tells_the_first_and_weighs_none(
     assert all(account.certain for account in result.accounts)
 
 
+UP, ALONG = (Fy("A"), "A_y + 0.6 AC = 0"), (Fx("A"), "A_x + AB + 0.8 AC = 0")
+
+
+@pytest.mark.parametrize(
+    ("lines", "told"),
+    [
+        ([UP, ALONG], ["AC", "AB"]),
+        ([ALONG, UP], ["AB", "AC"]),
+        ([UP], ["AC"]),
+        ([ALONG], ["AB", "AC"]),
+    ],
+)
+@pytest.mark.parametrize("ab", ["15", "-11"])
+def test_of_wrong_values_behind_right_lines_each_is_told_of_the_first_line_that_holds_it(
+    lines: list[tuple[Equation, str]], told: list[str], ab: str
+) -> None:
+    """Where only the sum upwards is written, nothing is said of how AB was found."""
+    reactions = {"A_x": "-6", "A_y": "3.75", "B_y": "8.25"}
+    forces = {"AB": ab, "AC": "-2.25", "BC": "-13.75"}
+    result = review(MAST, {"reactions": reactions, "forces": forces, "lines": lines})
+    assert [account.mistake.force for account in result.accounts] == told
+    assert [account.about for account in result.accounts] == list(map(Value, told))
+
+
 @pytest.mark.parametrize("ab", ["11.5", "10.5", "20", "9.3"])
 def test_a_value_that_no_slip_in_a_line_gives_is_told_not_to_follow(ab: str) -> None:
     (account,) = page(AB=ab).accounts
