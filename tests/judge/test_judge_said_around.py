@@ -167,6 +167,14 @@ def test_a_sum_with_a_force_drawn_by_its_own_words_is_judged_so() -> None:
     assert codes(said("rack", Fx("A"), f"{lead}A_x - AB - 0.6 AE = 0")) == [("sign", "AB")]
 
 
+@pytest.mark.parametrize("arrows", ["←→", "← →", "→←", "(→ ←)", "↔"])
+@pytest.mark.parametrize("way", ["C", "(C)", "compression", "comp"])
+def test_two_arrows_beside_a_letter_say_no_way(way: str, arrows: str) -> None:
+    assert said("rack", Value("CE"), f"CE = 600 N {way} {arrows}").right
+    wrong = said("rack", Value("BE"), f"BE = 560 N {way} {arrows}")
+    assert codes(wrong) == [("tension-compression", "BE")]
+
+
 @pytest.mark.parametrize("gap", [" ", "  ", "     "])
 def test_a_name_and_its_value_behind_a_sum_that_ends_in_it_are_apart(gap: str) -> None:
     line = f"560(300) + 240(900) + 120(400) = 600 C_y{gap}C_y = 720 N"

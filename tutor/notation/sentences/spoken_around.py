@@ -51,6 +51,10 @@ _NOT_BUT = re.compile(
     rf"(?P<does>(?(pushes){_PULLS}|{_PUSHES}))\b"
 )
 """What a member does, beside what it does not: CE isn't pulling at all, it's being squeezed."""
+_BOTH_WAYS = re.compile(
+    r"(?P<way>(?<![\w.])(?:[TCtc]|[Tt]ens(?:ion)?|[Cc]omp(?:ression)?)\b\)?) *\(?(?:← *→|→ *←|↔)\)?(?= *(?:$|[,;.(]))"
+)
+"""Two arrows beside T or C, as they are drawn at both ends of a member: they say no way."""
 _NEARLY = re.compile(
     r"= *(?:about|around|roughly|nearly|approx\.?|approximately|some) +(?=[-+]?[0-9.])"
 )
@@ -111,6 +115,7 @@ _RULES: tuple[Rule, ...] = (
         _BECAUSE,
         _because,
     ),
+    Rule(("→", "↔"), _BOTH_WAYS, lambda found: found["way"]),
     Rule((" by ",), _BY, lambda found: f"{found['pressed']} with "),
     Rule((" by ",), _BY_WHAT, ", by "),
     Rule(("ngle", "∠"), _ANGLE_CALLED, ""),
