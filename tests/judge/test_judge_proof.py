@@ -102,3 +102,14 @@ def test_a_line_with_a_rounded_number_is_not_for_proof():
     assert not isinstance(reading, Unreadable)
     rounded = any(term.radius for term in reading.terms)
     assert (proves(problem, about, reading, judge_of(problem).known_values()) is None) is rounded
+
+
+def test_a_proof_follows_the_arrow_that_was_drawn():
+    desk = judge_of(GABLE)
+    for senses, sign in (({}, "-"), ({"CA": "C"}, "+")):
+        for typed in "+-":
+            text = f"-12 {typed} 1/sqrt(5) F_CA - 1/sqrt(5) F_BC = 0"
+            reading = one_equation(read_line(text, desk.names))
+            assert not isinstance(reading, Unreadable)
+            own = desk.known_values(senses)
+            assert proves(GABLE, Fy("C"), reading, own) is (typed == sign)

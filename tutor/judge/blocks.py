@@ -79,26 +79,7 @@ def _stand_for_less(
     spread = abs(scale) * math.fsum(s.spread for s in numbers)
     if spread <= abs(target) * OPPOSED and any(opposed(t.value, target) for t in terms):
         return True
-    if len(numbers) == 1 and _more_than_enough(terms, target, tolerance):
-        return True
-    return _has_idle(terms, numbers, target, scale, tolerance)
-
-
-def _has_idle(
-    terms: Sequence[Term],
-    numbers: Sequence[TrueTerm],
-    target: float,
-    scale: float,
-    tolerance: Tolerance,
-) -> bool:
-    """Whether one of the typed numbers stands for nothing: the rest is as near to the true sum without it."""
-    off = math.fsum(t.value for t in terms) - target
-    return any(
-        0.0 < abs(t.value) <= tolerance.remark * abs(target)
-        and abs(off - t.value) <= abs(off)
-        and not any(stands_for(t, spot, scale, tolerance) for spot in numbers)
-        for t in terms
-    )
+    return len(numbers) == 1 and _more_than_enough(terms, target, tolerance)
 
 
 def _more_than_enough(terms: Sequence[Term], target: float, tolerance: Tolerance) -> bool:

@@ -219,7 +219,7 @@ def _in_other_unit(true: TrueEquation, line: TypedEquation, tolerance: Tolerance
     if len(line.constants) < 2:
         return False
     arms = 1.0 if nearly_as_written(line, true) else _of_lengths(line, true)
-    sizes = [abs(arms * spot.true) for spot in true.numbers(line.names) if spot.true != 0.0]
+    sizes = [abs(arms * spot.true) for spot in true.numbers(line.names)]
     first = abs(line.constants[0].value)
     for factor in FACTORS if arms else ():
         if factor == arms or not any(

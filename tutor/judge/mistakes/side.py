@@ -36,10 +36,7 @@ def sides(problem: Problem, member: Member) -> Iterator[float]:
     places = [(run, rise)]
     for joint in problem.joints[:MOST_JOINTS]:
         dx, dy = joint.at[0] - x, joint.at[1] - y
-        if abs(dx * rise - dy * run) < 1e-9 * math.hypot(run, rise) ** 2 and (dx, dy) != (
-            run,
-            rise,
-        ):
+        if math.isclose(dx * rise, dy * run) and (dx, dy) != (run, rise):
             places += [(dx, dy), (dx - run, dy - rise)]
     slope = Fraction(abs(rise / run)).limit_denominator(LARGEST_SIDE)
     places.append((slope.denominator, slope.numerator))
