@@ -132,9 +132,9 @@ class _Check:
     def _asked(self, outcome: ReviewOutcome) -> tuple[str | None, str | None]:
         """A blank that would settle what is open, and one that would tell more of it."""
         blank = [name for name in self.problem.unknowns if name not in self.work.entries]
-        found, of_all = separating(self.pairs, blank)
-        if found is not None:
-            return (found, None) if of_all else (None, found)
+        if (found := separating(self.pairs, blank)) is not None:
+            name, of_all = found
+            return (name, None) if of_all else (None, name)
         undecided = self.correctness.open
         here = set() if outcome.clear else set(outcome.places)
         sheets = [

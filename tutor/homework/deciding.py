@@ -14,13 +14,13 @@ from tutor.homework.stories import Told
 from tutor.homework.work import Entry
 
 
-def separating(pairs: Sequence[Told], blank: Collection[str]) -> tuple[str | None, bool]:
+def separating(pairs: Sequence[Told], blank: Collection[str]) -> tuple[str, bool] | None:
     """The blank that best tells the first story from those that begin elsewhere and cost as little.
 
-    And whether it tells it from all of them; no blank where none does from any.
+    And whether it tells it from all of them; None where no blank does from any.
     """
     if not pairs:
-        return None, False
+        return None
     best, read = pairs[0]
     others = [
         (story.first, other)
@@ -38,7 +38,7 @@ def separating(pairs: Sequence[Told], blank: Collection[str]) -> tuple[str | Non
     }
     name = max(told, key=lambda each: len(told[each]), default=None)
     if name is None or not told[name]:
-        return None, False
+        return None
     return name, told[name] == {first for first, _ in others}
 
 
