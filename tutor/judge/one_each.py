@@ -66,3 +66,17 @@ def shows_sizes(
         shown += factors.count > 1
         left.remove(meant)
     return shown > 0 and not left
+
+
+def has_its_sizes(line: TypedEquation, asked: TrueEquation, tolerance: Tolerance) -> bool:
+    """Whether the factors beside two forces or more are those of the sum of forces asked for, whatever their signs.
+
+    That the line is then a multiple of another sum as well is by chance.
+    """
+    if asked.is_moment or len(line.names) < 2 or not line.names <= asked.acting:
+        return False
+    return all(
+        abs(abs(typed.value) - abs(asked.unknowns[name].true))
+        <= typed.radius + tolerance.silent * typed.parts
+        for name, typed in line.unknowns.items()
+    )

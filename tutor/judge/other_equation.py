@@ -8,9 +8,9 @@ from itertools import combinations
 from typing import NamedTuple
 
 from tutor.judge.about import Along, Equation, Fx, Fy, M
-from tutor.judge.fit import fit, slack_of
+from tutor.judge.fit import fit
 from tutor.judge.known_values import KnownValue, KnownValues
-from tutor.judge.one_each import each_of, number_by_number
+from tutor.judge.one_each import each_of, has_its_sizes, number_by_number
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import TypedEquation
 from tutor.model import Problem, Tolerance
@@ -58,9 +58,9 @@ def true_of(
         if _by_chance(line, asked, other, tolerance):
             continue
         as_written = abs(found.scale) == 1.0
-        if not as_written and line.names and (strictly or _sum_for_moments(asked.about, about)):
-            continue
-        if not (as_written or other.is_moment) and _has_its_sizes(line, asked, tolerance):
+        strict = line.names and (strictly or _sum_for_moments(asked.about, about))
+        of_its_sizes = not other.is_moment and has_its_sizes(line, asked, tolerance)
+        if not as_written and (strict or of_its_sizes):
             continue
         by_number = strictly or (isinstance(about, Along) and not as_written and not holds())
         if not by_number or number_by_number(
@@ -79,20 +79,6 @@ def _by_chance(
     if other.about.joint in (None, asked.about.joint):
         return False
     return each_of(line, asked, tolerance) and not each_of(line, other, tolerance)
-
-
-def _has_its_sizes(line: TypedEquation, asked: TrueEquation, tolerance: Tolerance) -> bool:
-    """Whether the factors beside two forces or more are those of the sum of forces asked for, whatever their signs.
-
-    That the line is then a multiple of another sum as well is by chance.
-    """
-    if asked.is_moment or len(line.names) < 2 or not line.names <= asked.acting:
-        return False
-    each = [(typed, asked.unknowns[name]) for name, typed in line.unknowns.items()]
-    return all(
-        abs(abs(typed.value) - abs(spot.true)) <= slack_of(typed, spot, 1.0, tolerance, "silent")
-        for typed, spot in each
-    )
 
 
 def along_some_slope(
@@ -292,9 +278,7 @@ def holds_at_solution(
         and abs(found.value - own.sign(name) * values[name])
         <= tolerance.remark * abs(values[name]) + found.radius
     }
-    return _obeys(line, own, values, tolerance, near) or (
-        bool(near) and _obeys(line, own, values, tolerance, {})
-    )
+    return any(_obeys(line, own, values, tolerance, known) for known in (near, {}))
 
 
 def _obeys(
