@@ -17,7 +17,8 @@ SETS = [
     "porch", "tray", "folder", "bunk", "bicycle", "atrium", "valise", "counter", "corridor", "porthole", "balcony",
     "scarf", "forum", "rigger", "courier", "apron", "cloister", "tally", "dossier",
     "slipway", "toolbox", "folio", "crayon", "azulejo", "chatter", "gadget", "academy", "dictated",
-    "harbour", "rucksack", "noticeboard", "workbench", "belfry", "wagon", "foolscap", "kiosk", "envelope",
+    "harbour", "rucksack", "noticeboard", "workbench", "belfry", "wagon", "foolscap", "kiosk", "envelope", "jotter",
+    "lighthouse", "scrapbook", "lunchbox", "quayside", "pinboard", "postbag",
 ]  # fmt: skip
 
 

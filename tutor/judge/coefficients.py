@@ -7,7 +7,8 @@ from collections.abc import Collection, Mapping, Sequence
 from itertools import permutations
 from typing import NamedTuple
 
-from tutor.judge.costs import OTHER_ARM, SEEN_TWICE, UNSEEN
+from tutor.judge.blocks import TINY
+from tutor.judge.costs import ONCE_MORE, OTHER_ARM, SEEN_TWICE, UNSEEN
 from tutor.judge.edits import (
     Edit,
     TypedNumber,
@@ -29,6 +30,10 @@ from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.model import Tolerance
 
 MOST_TERMS = 6
+BEYOND = 1.0 + 1e-9
+"""What is off by more than this times the widest tolerance is wrong, however floats are rounded."""
+LEAST = ONCE_MORE * min(kind.cost for kind in KINDS.values() if kind.variants)
+"""What a wrong coefficient costs at least: a mistake that runs through the line, once more."""
 
 
 Terms = Sequence[tuple[float, Factors]]
@@ -57,7 +62,9 @@ def explain_coefficients(
     first, wrong = _as_they_stand(line, true, scale, tolerance)
     found = _left_out(line, true, idle, scale)
     slips, cost = list(first.slips), first.cost + found.cost
-    for name in wrong:
+    for place, name in enumerate(wrong):
+        if cost - saved((*slips, *found.slips)) + (len(wrong) - place) * LEAST >= most:
+            return None
         coefficient, spot = line.unknowns[name], true.unknowns[name]
         number = TypedNumber(coefficient.value, coefficient.radius, factors[name], scale)
         hard = None
@@ -79,6 +86,8 @@ def _as_they_stand(
     cost = 0.0
     wrong: list[str] = []
     spots = true.unknowns
+    widest = max(tolerance.silent, tolerance.remark) * BEYOND
+    tiny = TINY * abs(scale) * BEYOND
     for name, coefficient in line.unknowns.items():
         if name not in spots:
             code, more = unknown_from_elsewhere(name, coefficient.value / scale, true)
@@ -87,7 +96,8 @@ def _as_they_stand(
             continue
         spot = spots[name]
         off = abs(coefficient.value - scale * spot.true)
-        if off > slack_of(coefficient, spot, scale, tolerance, "remark"):
+        plainly = off > widest * coefficient.parts + tiny
+        if plainly or off > slack_of(coefficient, spot, scale, tolerance, "remark"):
             wrong.append(name)
     return Explanation(cost, tuple(slips), scale), wrong
 
