@@ -8,12 +8,12 @@ was made with, then what was said of it. A row may change only for the better: l
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable, Mapping
 from pathlib import Path
 from random import Random
 
 import pytest
+from kept import is_as_kept
 from students_work import Homework, homework
 
 from tutor.homework import Review, review
@@ -90,10 +90,4 @@ def rows(name: str) -> str:
 
 @pytest.mark.parametrize("name", PAGES)
 def test_of_made_homeworks_the_same_is_said_as_before(name: str) -> None:
-    kept = KEPT / f"{name}.txt"
-    made = rows(name)
-    if os.environ.get("PINJOINT_RENEW_GOLDENS"):
-        kept.write_text(made, encoding="utf-8")
-    before = kept.read_text("utf-8").splitlines()
-    for row, was in zip(made.splitlines(), before, strict=True):
-        assert row == was
+    assert is_as_kept(KEPT / f"{name}.txt", rows(name))

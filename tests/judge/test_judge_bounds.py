@@ -203,3 +203,9 @@ def test_an_angle_in_whole_degrees_may_be_half_a_degree_off(factor: str, right: 
     said = judge(STEEP, Fx("A"), f"F_AB + F_AC {factor} = 0", known={"A_x": 0})
     assert said.right is right
     assert [remark.code for remark in said.remarks] == ["rounding"] * right
+
+
+@pytest.mark.parametrize("text", ["AD = -2.5", "AD = -250 kN", "AD = 250 N C", "AD = -0.25 kN"])
+def test_a_value_whose_decimal_point_alone_is_elsewhere_is_told_so(text: str) -> None:
+    (mistake,) = judge(QUAY, Value("AD"), text).mistakes
+    assert mistake.text.startswith("The figures fit, but the decimal point")

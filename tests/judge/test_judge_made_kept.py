@@ -8,11 +8,11 @@ better: look at each before `PINJOINT_RENEW_GOLDENS=1` writes them anew.
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
 
 import pytest
 from corpus import Named, right_line, wrong_line
+from kept import is_as_kept
 
 from tutor.judge import Verdict, judge
 
@@ -56,26 +56,16 @@ def of_right_lines(seeds: range) -> str:
     return "".join(rows)
 
 
-def is_as_kept(name: str, rows: str) -> bool:
-    kept = KEPT / f"{name}.txt"
-    if os.environ.get("PINJOINT_RENEW_GOLDENS"):
-        kept.write_text(rows, encoding="utf-8")
-    before = kept.read_text("utf-8").splitlines()
-    for row, was in zip(rows.splitlines(), before, strict=True):
-        assert row == was
-    return True
-
-
 @pytest.mark.parametrize("seeds", chunks(ONE_SLIP))
 def test_of_made_lines_with_one_slip_the_same_is_told_as_before(seeds: range) -> None:
-    assert is_as_kept(f"one-slip-{seeds.start}", of_wrong_lines(seeds, 1))
+    assert is_as_kept(KEPT / f"one-slip-{seeds.start}.txt", of_wrong_lines(seeds, 1))
 
 
 @pytest.mark.parametrize("seeds", chunks(TWO_SLIPS))
 def test_of_made_lines_with_two_slips_the_same_is_told_as_before(seeds: range) -> None:
-    assert is_as_kept(f"two-slips-{seeds.start}", of_wrong_lines(seeds, 2))
+    assert is_as_kept(KEPT / f"two-slips-{seeds.start}.txt", of_wrong_lines(seeds, 2))
 
 
 @pytest.mark.parametrize("seeds", chunks(RIGHT))
 def test_of_made_right_lines_the_same_is_remarked_as_before(seeds: range) -> None:
-    assert is_as_kept(f"right-{seeds.start}", of_right_lines(seeds))
+    assert is_as_kept(KEPT / f"right-{seeds.start}.txt", of_right_lines(seeds))

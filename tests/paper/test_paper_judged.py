@@ -10,13 +10,13 @@ changes: PINJOINT_RENEW_GOLDENS=1 writes it anew; read the difference.
 
 from __future__ import annotations
 
-import os
 from collections import Counter
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 
 import pytest
+from kept import is_as_kept
 from paper.measure import Judged, counts, judged, problem
 
 from tutor.judge import Fx, M, judge
@@ -131,15 +131,9 @@ LEAST = {
 }
 
 
-def is_as_kept(name: str, results: Sequence[Judged]) -> bool:
-    """Whether what is said of the lines of a file is what `said/` keeps of them."""
-    kept = Path(__file__).parent / "said" / f"{name}.txt"
-    rows = "".join(f"{one.codes} | {one.line['text']}\n" for one in results)
-    if os.environ.get("PINJOINT_RENEW_GOLDENS"):
-        kept.write_text(rows, encoding="utf-8")
-    for row, before in zip(rows.splitlines(), kept.read_text("utf-8").splitlines(), strict=True):
-        assert row == before
-    return True
+def rows(results: Sequence[Judged]) -> str:
+    """What is said of each line of a file, as `said/` keeps it."""
+    return "".join(f"{one.codes} | {one.line['text']}\n" for one in results)
 
 
 @pytest.mark.parametrize("name", LEAST)
@@ -152,7 +146,7 @@ def test_lines_are_judged_as_kept_and_no_fewer_as_a_lecturer_would(name: str) ->
     assert right["right"] >= least.right
     assert wrong["named"] >= least.named
     assert least.expected == 0 or found["substance"]["expected"] >= least.expected
-    assert is_as_kept(name, results)
+    assert is_as_kept(Path(__file__).parent / "said" / f"{name}.txt", rows(results))
 
 
 @pytest.mark.parametrize(

@@ -17,7 +17,7 @@ from tutor.judge.mixed_lengths import length_mixed_in
 from tutor.judge.moved_numbers import FOLLOWS, left_out, one_turned
 from tutor.judge.same import are_same
 from tutor.judge.typed import TypedEquation
-from tutor.judge.value_words import LENGTHS_MIXED, MOVED, UNIT_SAID, WAY_SAID, WORDS
+from tutor.judge.value_words import LENGTHS_MIXED, words_of_value
 from tutor.judge.verdict import Mistake
 from tutor.judge.worked_out import UNSHOWN, WorkedOut
 from tutor.model import Problem
@@ -65,12 +65,13 @@ def value_mistake(
     code = next((code for code, shows in SIGNS if shows(wrong)), "arithmetic")
     kind = KINDS[code]
     case = Case(problem, Value(unknown), unknown)
-    said = reading.sense is not None and code in ("sign", "sense")
-    words = WAY_SAID if said else WORDS.get(code)
-    if code == "sign" and not _turned(wrong):
-        words = MOVED
-    if code == "unit" and reading.unit is not None:
-        words = UNIT_SAID
+    words = words_of_value(
+        code,
+        way=reading.sense is not None and code in ("sign", "sense"),
+        moved=code == "sign" and not _turned(wrong),
+        unit=code == "unit" and reading.unit is not None,
+        point=code in ("arithmetic", "unit") and _point_moved(wrong),
+    )
     other = length_mixed_in(problem, lines, value, near) if code == "unit" else None
     words = words if other is None else LENGTHS_MIXED
     if words is None:
@@ -105,16 +106,16 @@ def _other_unit(wrong: WrongValue) -> bool:
     if wrong.reading.unit in NEWTONS:
         problem = wrong.problem
         scale = unit_meaning(wrong.reading.unit, problem.force, problem.length).value
-        turned = (1 / scale, *POINT_MOVED)
-        if scale != 1.0 and any(wrong.near(wrong.value * factor) for factor in turned):
+        if scale != 1.0 and (wrong.near(wrong.value / scale) or _point_moved(wrong)):
             return True
     return any(
         _close(abs(wrong.value * factor), abs(true)) for factor in FACTORS for true in wrong.right
     )
 
 
-POINT_MOVED = (0.01, 0.1, 10.0, 100.0)
-"""What a wrong power of ten makes of a number turned into another unit."""
+def _point_moved(wrong: WrongValue) -> bool:
+    """Whether only the decimal point of a value is not where it belongs, by a place or two."""
+    return any(wrong.near(wrong.value * factor) for factor in (0.01, 0.1, 10.0, 100.0))
 
 
 def _rounded_hard(wrong: WrongValue) -> bool:
@@ -264,8 +265,7 @@ def _number_turned(wrong: WrongValue, sign: bool = False) -> bool:
 def _digits_exchanged(wrong: WrongValue) -> bool:
     if wrong.reading.figures is None:
         return False
-    radius = wrong.reading.radius
-    return any(are_exchanged(wrong.value, radius, true) for true in wrong.right)
+    return any(are_exchanged(wrong.value, wrong.reading.radius, true) for true in wrong.right)
 
 
 def _quotient_turned(wrong: WrongValue) -> bool:

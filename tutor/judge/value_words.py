@@ -67,6 +67,14 @@ MOVED = (
 )
 """The same of a value whose size is wrong because a number was moved with its sign."""
 
+POINT_SAID = (
+    "The figures fit, but the decimal point does not stand where it belongs.",
+    "A glance at the size of the loads shows how large a force can be; each step from one unit to another moves the "
+    "point by three places.",
+    "Count the places once more in the value of {thing}, and between one unit and another.",
+)
+"""The same of a value that is ten or a hundred times too large or too small."""
+
 UNIT_SAID = (
     "The figures fit, but not the unit written behind them.",
     "The forces of a line come out in the unit that its loads are given in.",
@@ -104,3 +112,20 @@ OF_OTHER_MEMBER = (
     "What you give for {thing} is what another member carries: see for which one you solved.",
 )
 """The same of a member that is given what another one carries."""
+
+
+def words_of_value(
+    code: str, *, way: bool, moved: bool, unit: bool, point: bool
+) -> tuple[str, str, str] | None:
+    """The words for a mistake in a value, None for those of its line.
+
+    `way`: its sense is said in words or by an arrow; `moved`: a sign of its working, not its own; `unit`: it has one behind it;
+    `point`: only its decimal point is elsewhere.
+    """
+    if point:
+        return POINT_SAID
+    if way:
+        return WAY_SAID
+    if moved:
+        return MOVED
+    return UNIT_SAID if unit else WORDS.get(code)
