@@ -12,9 +12,9 @@ from pathlib import Path
 
 import pytest
 from corpus import Named, right_line, wrong_line
-from kept import is_as_kept
+from kept import in_codes, is_as_kept
 
-from tutor.judge import Verdict, judge
+from tutor.judge import judge
 
 KEPT = Path(__file__).parent / "made"
 CHUNK = 100
@@ -23,13 +23,6 @@ ONE_SLIP, TWO_SLIPS, RIGHT = (range(50_000, 50_700), range(60_000, 60_600), rang
 
 def chunks(seeds: range) -> list[range]:
     return [range(start, start + CHUNK) for start in range(seeds.start, seeds.stop, CHUNK)]
-
-
-def told(verdict: Verdict) -> str:
-    """The kind of a verdict, its mistakes with their forces, and the codes of its remarks."""
-    mistakes = [f"{each.code} {each.force or '-'}" for each in verdict.mistakes]
-    remarks = [f"({each.code})" for each in verdict.remarks]
-    return ", ".join([verdict.kind, *mistakes, *remarks])
 
 
 def as_made(slips: Named) -> str:
@@ -43,7 +36,7 @@ def of_wrong_lines(seeds: range, count: int) -> str:
         if wrong is not None:
             given = {"senses": wrong.senses, "known": wrong.known}
             verdict = judge(wrong.problem, wrong.about, wrong.text, **given)
-            rows.append(f"{as_made(wrong.made)} | {told(verdict)} | {wrong.text}\n")
+            rows.append(f"{as_made(wrong.made)} | {in_codes(verdict)} | {wrong.text}\n")
     return "".join(rows)
 
 
@@ -52,7 +45,9 @@ def of_right_lines(seeds: range) -> str:
     for seed in seeds:
         line = right_line(seed)
         given = {"senses": line.senses, "known": line.known}
-        rows.append(f"{told(judge(line.problem, line.about, line.text, **given))} | {line.text}\n")
+        rows.append(
+            f"{in_codes(judge(line.problem, line.about, line.text, **given))} | {line.text}\n"
+        )
     return "".join(rows)
 
 

@@ -16,8 +16,9 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
+from kept import in_codes
+
 from tutor import Along, Fx, Fy, M, Value, judge, load_problem
-from tutor.judge import in_words
 
 HERE = Path(__file__).parent
 OUTCOMES = {
@@ -111,13 +112,7 @@ def judged(name: str) -> Iterator[Judged]:
         words = [f"{m.code} {m.force or ''}: {m.text}" for m in verdict.mistakes]
         words += [f"({r.code}) {r.text}" for r in verdict.remarks]
         text = " / ".join(words) or str(getattr(verdict, "text", ""))
-        codes = [" ".join(filter(None, (m.code, m.force))) for m in verdict.mistakes]
-        codes += [f"({r.code})" for r in verdict.remarks]
-        if verdict.true_of is not None:
-            codes.append(f"is {in_words(verdict.true_of)}")
-        codes += [f"without {' '.join(verdict.without)}"] if verdict.without else []
-        short = f"{verdict.kind}: {', '.join(codes)}" if codes else str(verdict.kind)
-        yield Judged(line, outcome(line, verdict), f"{verdict.kind}; {text}", short)
+        yield Judged(line, outcome(line, verdict), f"{verdict.kind}; {text}", in_codes(verdict))
 
 
 def counts(results: Iterable[Judged]) -> dict[str, Counter[str]]:

@@ -13,6 +13,7 @@ from tutor.judge.verdict import Remark, Verdict
 from tutor.notation import Label, Line, Unreadable, read_heading
 from tutor.notation.elements.lexicon import known_word
 from tutor.notation.elements.tree import Span
+from tutor.notation.naming.symbols import POINTS
 from tutor.notation.pages.copied import as_figures
 
 PASSED = "Passed over without being read: {words}."
@@ -30,7 +31,8 @@ LISTED = (
     "The dash at the beginning may be a minus or the mark of a list, and with a minus this is not right. "
     "Leave it out, or write the minus right before the force."
 )
-_AT_HALF_HEIGHT = re.compile("[·∙⋅•]")
+_ON_THE_LINE = str.maketrans(dict.fromkeys(POINTS, "."))
+"""A decimal point at half height where it usually stands."""
 _BEHIND_HEADING = re.compile(r" *[:.] ")
 _NOUGHTS = frozenset("Oo")
 LETTER_FOR_ZERO = "The letter {letter} is read as the number 0."
@@ -84,7 +86,7 @@ def remarks_on(desk: Desk, about: Asked, line: Line) -> tuple[Remark, ...]:
     said += [LETTER_FOR_ZERO.format(letter=letter) for letter in sorted(letters)]
     for kind, span in line.taken:
         words = line.text[span.start : span.end].rstrip(".,")
-        pointed = _AT_HALF_HEIGHT.sub(".", words)
+        pointed = words.translate(_ON_THE_LINE)
         said.append(TAKEN[kind].format(words=words, figures=as_figures(words), pointed=pointed))
     remarks = tuple(Remark("passed", text) for text in dict.fromkeys(said))
     if not isinstance(about, Value):

@@ -83,19 +83,21 @@ def not_following(
     """
     if main is None or not isinstance(main.reading, Reading) or not before:
         return None
-    if not (step.follows or _collects(typed_equation(main.reading), line)):
+    first = typed_equation(main.reading)
+    collects = _collects(first, line)
+    if not (step.follows or collects):
         return None
     if step.label is not None or not line.names or not set(line.names) <= set(main.reading.names):
         return None
     kind, case = KINDS["arithmetic"], Case(desk.problem, Value(""))
     mistake = Mistake(kind.code, None, NOT_FOLLOWING, kind.reason(case), "", step.span)
-    if _multiplied_instead(typed_equation(main.reading), line):
+    if _multiplied_instead(first, line):
         text = f"{NOT_FOLLOWING} {MULTIPLIED}"
         mistake = replace(mistake, code="component", text=text, reason=DIVIDE)
         return Verdict("wrong", text, (mistake,), reading=line.reading, stands=before)
     slip = alone.mistakes[0] if len(alone.mistakes) == 1 else mistake
     moved = slip is not mistake and KINDS[slip.code].touches == "neither"
-    if moved and slip.code == "turning" and _collects(typed_equation(main.reading), line):
+    if moved and slip.code == "turning" and collects:
         mistake = replace(mistake, text=f"{NOT_FOLLOWING} {TURNED}", place=CHANGES)
     elif moved and slip.force is not None and slip.force not in line.names:
         mistake = replace(slip, text=f"{NOT_FOLLOWING} {slip.text}")

@@ -14,7 +14,7 @@ from tutor.notation.headings.heading import heading_in
 from tutor.notation.naming.names import Names
 from tutor.notation.naming.symbols import LETTERS
 from tutor.notation.sentences.value_words import MEMBERS, SUPPORTS, meant
-from tutor.notation.sides.heeded import NEGATED, PUSHING
+from tutor.notation.sides.heeded import DENIES, PUSHING
 
 _SIZE = r"(?P<size>[0-9][0-9.,]*(?<=[0-9])(?: ?(?:k?N|MN|kips?|k|lbs?|#)(?!\w))?)(?P<rest>[^=:;0-9+*/]*)$"
 _WHOLE = re.compile(rf"^ *(?P<said>[{LETTERS}][^=:;+*/]*?) *: *{_SIZE}")
@@ -24,7 +24,6 @@ _BY = re.compile(
 )
 """A size behind what is done to a member: CD is squeezed by 300 lb."""
 _WORD = re.compile(rf"[{LETTERS}][\w{{}}'’-]*")
-_DENIES = re.compile(rf"\b(?:{NEGATED})\b|n['’]t\b", re.IGNORECASE)
 SHORTEST = 3
 """Characters of the shortest word that says T or C: one letter may be a joint."""
 
@@ -45,7 +44,7 @@ def said_before_size(source: Source, names: Names) -> Source:
         return source
     if _heads(text, *found.span("said"), names):
         return source
-    if len(ways) > 1 or _DENIES.search(found["said"]) is not None:
+    if len(ways) > 1 or DENIES.search(found["said"]) is not None:
         place = source.span(*found.span("said"))
         raise Broken("label", place.start, place.end)
     name = next((word for word in _WORD.findall(found["said"]) if meant(word, names)), "")

@@ -15,7 +15,7 @@ from tutor.notation.elements.tree import Span
 from tutor.notation.naming.names import Names
 from tutor.notation.naming.symbols import LETTERS
 from tutor.notation.sentences.aside_said import denied
-from tutor.notation.sides.heeded import NEGATED
+from tutor.notation.sides.heeded import DENIES
 
 MEMBERS = frozenset((
     "bar", "member", "rod", "strut", "tie", "post", "hanger", "jib", "rafter", "chord", "diagonal", "brace", "leg", "boom",
@@ -77,7 +77,6 @@ _BEHIND = _LEADS | MEMBERS | SUPPORTS | frozenset((
 _ONE = re.compile(r" +ones?\b")
 """Behind a way that tells one member from another: the same as the left one."""
 _UP_OF_VERB = re.compile(r"\b(?:work|come|came|turn|end|amount|hold|tak|mak|carr|bear|prop)\w* +$")
-_NEGATES = re.compile(rf"\b(?:{NEGATED})\b|n['’]t\b", re.IGNORECASE)
 _ACTS = re.compile(r"push\w*|pull\w*|press\w*|lift\w*")
 _OTHER_FORMS: dict[str, Meaning] = dict.fromkeys(("pressed", "presses", "pressing"), "C")
 
@@ -107,7 +106,7 @@ def told_of_size(text: str, first: int, start: int, end: int, names: Names) -> S
     run = _RUN.search(text, first, start) or _AS.search(text, first, start)
     if run is None or denied(text[end:], text[:end], names):
         return None
-    if denied(text[first:start], "", names) or _NEGATES.search(text, first) is not None:
+    if denied(text[first:start], "", names) or DENIES.search(text, first) is not None:
         return None
     places = [Span(*found.span()) for found in _WORD.finditer(text, first, start)]
     named = [place for place in places if meant(text[place.start : place.end], names)]

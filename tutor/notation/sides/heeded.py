@@ -32,6 +32,8 @@ _HOLDING = frozenset(
 NEGATED = rf"{DENYING}|no|non|niet|geen|pas|sin|without"
 """What denies the T or C, the way or the number said with it."""
 _NEGATED = re.compile(NEGATED)
+DENIES = re.compile(rf"\b(?:{NEGATED})\b|n['’]t\b", re.IGNORECASE)
+"""The same anywhere in a text: is no tie, isn't a tie."""
 RESULT: tuple[Meaning, ...] = (*WAYS, "against", "zero")
 
 
