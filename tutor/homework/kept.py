@@ -32,9 +32,9 @@ def _letter(problem: Problem, name: str, size: float) -> str:
     """A length or a load with its unit, since its letter may name a joint as well; or an angle."""
     if name in FREE_LETTERS:
         return f"let {name} = {size!r} {problem.length}"
-    return (
-        f"let {name} = {size!r} {problem.force}" if name in LOAD_LETTERS else f"{name} = {size!r}°"
-    )
+    if name in LOAD_LETTERS:
+        return f"let {name} = {size!r} {problem.force}"
+    return f"{name} = {size!r}°"
 
 
 def _place(joint: str | None) -> str:
